@@ -1,0 +1,2 @@
+/** The statistics of pooled trials. */
+package org.tableweather.analyzers.standard;

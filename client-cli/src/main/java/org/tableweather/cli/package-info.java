@@ -1,0 +1,2 @@
+/** The command {@code tableweather}. */
+package org.tableweather.cli;

@@ -1,0 +1,63 @@
+package org.tableweather.analyzers.host;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
+import java.io.UncheckedIOException;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.tableweather.analyzers.spi.Analysis;
+
+/** The envelope that every analysis keeps; CLI and server print the same bytes. */
+public final class AnalysisJson {
+    private static final JsonMapper MAPPER = JsonMapper.builder()
+            .addModule(new Jdk8Module())
+            .enable(SerializationFeature.INDENT_OUTPUT)
+            .build();
+
+    private AnalysisJson() {}
+
+    /** UTF-8 JSON of a run, with a line end at the end. */
+    public static byte[] bytes(AnalysisRun run) {
+        Map<String, Object> envelope = new LinkedHashMap<>();
+        envelope.put("analyzer", run.info().id());
+        envelope.put("version", run.info().version());
+        run.analysis().<Void>fold(answer -> estimated(envelope, run, answer), none -> declined(envelope, run, none));
+        try {
+            byte[] json = MAPPER.writeValueAsBytes(envelope);
+            byte[] line = java.util.Arrays.copyOf(json, json.length + 1);
+            line[json.length] = '\n';
+            return line;
+        } catch (JsonProcessingException e) {
+            throw new UncheckedIOException("an analysis is made of plain records", e);
+        }
+    }
+
+    private static Void estimated(Map<String, Object> envelope, AnalysisRun run, Analysis.Estimated answer) {
+        envelope.put("outcome", "estimated");
+        envelope.put("sentence", answer.sentence());
+        envelope.put("dataset", run.dataset());
+        envelope.put("parameters", answer.parameters());
+        envelope.put("fit", answer.fit());
+        envelope.put("estimates", answer.estimates());
+        envelope.put("variance", answer.variance());
+        envelope.put("curve", answer.curve());
+        envelope.put("rooms", answer.rooms());
+        envelope.put("plots", answer.plots());
+        envelope.put("warnings", answer.warnings());
+        envelope.put("references", answer.references());
+        return null;
+    }
+
+    private static Void declined(Map<String, Object> envelope, AnalysisRun run, Analysis.Declined none) {
+        envelope.put("outcome", "declined");
+        envelope.put("reason", none.reason());
+        envelope.put("detail", none.detail());
+        envelope.put("dataset", run.dataset());
+        envelope.put("parameters", none.parameters());
+        envelope.put("warnings", none.warnings());
+        envelope.put("references", none.references());
+        return null;
+    }
+}

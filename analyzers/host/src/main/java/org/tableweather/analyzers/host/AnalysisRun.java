@@ -1,0 +1,58 @@
+package org.tableweather.analyzers.host;
+
+import java.util.Map;
+import org.tableweather.analyzers.spi.Analysis;
+import org.tableweather.analyzers.spi.Analyzer;
+import org.tableweather.analyzers.spi.AnalyzerInfo;
+import org.tableweather.analyzers.spi.Parameters;
+import org.tableweather.analyzers.spi.SummarySource;
+
+/**
+ * One analysis and what went into it.
+ *
+ * @param info the analyzer
+ * @param dataset counts and hash of the sessions
+ * @param analysis the answer
+ */
+public record AnalysisRun(AnalyzerInfo info, Dataset dataset, Analysis analysis) {
+
+    /**
+     * What an analysis was made from.
+     *
+     * @param trials attempts in the sessions
+     * @param sessions how many
+     * @param rooms how many
+     * @param invented whether any session is made up for demonstration
+     * @param hash names the exact set of sessions
+     */
+    public record Dataset(long trials, long sessions, long rooms, boolean invented, String hash) {
+
+        static Dataset of(SummarySource<?> source) {
+            long trials = 0;
+            boolean invented = false;
+            for (SummarySource.SessionSummary<?> session : source.sessions()) {
+                trials += session.trials();
+                invented |= session.invented();
+            }
+            long rooms = source.sessions().stream()
+                    .map(SummarySource.SessionSummary::roomKey)
+                    .distinct()
+                    .count();
+            return new Dataset(trials, source.sessions().size(), rooms, invented, source.hash());
+        }
+    }
+
+    /**
+     * Concludes.
+     *
+     * @param analyzer whose summaries
+     * @param source the summaries
+     * @param set parameter values by name
+     * @throws IllegalArgumentException for a parameter that the analyzer does not know or allow
+     */
+    public static <S> AnalysisRun conclude(Analyzer<S> analyzer, SummarySource<S> source, Map<String, String> set) {
+        AnalyzerInfo info = analyzer.info();
+        Analysis analysis = analyzer.conclude(source, Parameters.of(info, set));
+        return new AnalysisRun(info, Dataset.of(source), analysis);
+    }
+}

@@ -1,0 +1,62 @@
+package org.tableweather.analyzers.host;
+
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.HexFormat;
+import java.util.List;
+import org.tableweather.analyzers.spi.SummarySource;
+
+/**
+ * Summaries held in memory, in the one order that every host uses, so that equal sessions give equal bits.
+ *
+ * @param <S> an analyzer's summary
+ */
+public final class Summaries<S> implements SummarySource<S> {
+    private static final Comparator<SessionSummary<?>> ORDER = Comparator.<SessionSummary<?>, String>comparing(
+                    SessionSummary::roomKey)
+            .thenComparing(SessionSummary::sessionKey)
+            .thenComparing(SessionSummary::digest);
+
+    private final List<SessionSummary<S>> sessions;
+    private final String hash;
+
+    private Summaries(List<SessionSummary<S>> sessions) {
+        this.sessions = sessions;
+        this.hash = hashOf(sessions);
+    }
+
+    /** These summaries, sorted. */
+    public static <S> Summaries<S> of(Collection<SessionSummary<S>> sessions) {
+        return new Summaries<>(sessions.stream().sorted(ORDER).toList());
+    }
+
+    @Override
+    public List<SessionSummary<S>> sessions() {
+        return sessions;
+    }
+
+    @Override
+    public String hash() {
+        return hash;
+    }
+
+    private static String hashOf(List<? extends SessionSummary<?>> sessions) {
+        MessageDigest sha256 = sha256();
+        sessions.stream()
+                .map(SessionSummary::digest)
+                .sorted()
+                .forEach(digest -> sha256.update((digest + "\n").getBytes(StandardCharsets.US_ASCII)));
+        return "sha256:" + HexFormat.of().formatHex(sha256.digest());
+    }
+
+    private static MessageDigest sha256() {
+        try {
+            return MessageDigest.getInstance("SHA-256");
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java platform has SHA-256", e);
+        }
+    }
+}

@@ -39,7 +39,6 @@ if [ ! -x "$root/usr/bin/env" ]; then
     say "making a Debian root in $root"
     debootstrap --variant=minbase bookworm "$root" >"$root.log" 2>&1 || { tail -5 "$root.log" >&2; exit 1; }
     rm -f "$root.log"
-    [ -d /etc/apt ] && cp -a /etc/apt/. "$root/etc/apt/"
 fi
 mount -t proc proc "$root/proc"
 mount --bind /dev "$root/dev"

@@ -1,0 +1,2 @@
+/** Mathematics without rooms, sessions or trials. */
+package org.tableweather.analyzers.standard.numeric;

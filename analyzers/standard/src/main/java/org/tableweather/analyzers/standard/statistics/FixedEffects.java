@@ -1,0 +1,100 @@
+package org.tableweather.analyzers.standard.statistics;
+
+import org.ejml.data.DMatrixRMaj;
+import org.ejml.dense.row.factory.LinearSolverFactory_DDRM;
+import org.ejml.interfaces.decomposition.CholeskyDecomposition_F64;
+import org.ejml.interfaces.linsol.LinearSolverDense;
+
+/** Generalised least squares from reduced cross-products: {@code b = P[x,x]⁻¹ P[x,y]}, {@code r² = P[y,y] − P[y,x] b}. */
+final class FixedEffects {
+
+    /** b. */
+    final double[] coefficients;
+    /** P[x,x]⁻¹, p × p by rows. */
+    final double[] inverse;
+    /** The vector c that makes a residual of a row, −b and 1. */
+    final double[] contrast;
+
+    /** r². */
+    double residual;
+    /** log|P[x,x]|. */
+    double logDeterminant;
+
+    private final int size;
+    private final LinearSolverDense<DMatrixRMaj> solver;
+    private final DMatrixRMaj products;
+    private final DMatrixRMaj inverted;
+    private final DMatrixRMaj right;
+    private final DMatrixRMaj solution;
+
+    FixedEffects(int size) {
+        this.size = size;
+        solver = LinearSolverFactory_DDRM.chol(size);
+        products = new DMatrixRMaj(size, size);
+        inverted = new DMatrixRMaj(size, size);
+        right = new DMatrixRMaj(size, 1);
+        solution = new DMatrixRMaj(size, 1);
+        coefficients = solution.data;
+        inverse = inverted.data;
+        contrast = new double[size + 1];
+        contrast[size] = 1;
+    }
+
+    /**
+     * Solves.
+     *
+     * @param total P, (p + 1) × (p + 1) by rows, the response last
+     * @return false when it is not positive definite, or nothing is left of the response
+     */
+    boolean solve(double[] total) {
+        int width = size + 1;
+        for (int i = 0; i < size; i++) {
+            System.arraycopy(total, i * width, products.data, i * size, size);
+            right.data[i] = total[i * width + size];
+        }
+        if (!solver.setA(products)) {
+            return false;
+        }
+        solver.solve(right, solution);
+        solver.invert(inverted);
+        logDeterminant = logDeterminant();
+        residual = total[size * width + size];
+        for (int i = 0; i < size; i++) {
+            residual -= coefficients[i] * total[i * width + size];
+            contrast[i] = -coefficients[i];
+        }
+        return residual > 0;
+    }
+
+    private double logDeterminant() {
+        CholeskyDecomposition_F64<DMatrixRMaj> cholesky = solver.getDecomposition();
+        DMatrixRMaj factor = cholesky.getT(null);
+        double sum = 0;
+        for (int i = 0; i < size; i++) {
+            sum += 2 * StrictMath.log(factor.get(i, i));
+        }
+        return sum;
+    }
+
+    /** {@code l' P[x,x]⁻¹ k}, both at offsets in one array. */
+    double inverseForm(double[] array, int first, int second) {
+        double form = 0;
+        for (int i = 0; i < size; i++) {
+            double row = 0;
+            for (int j = 0; j < size; j++) {
+                row += inverse[i * size + j] * array[second + j];
+            }
+            form += row * array[first + i];
+        }
+        return form;
+    }
+
+    /** Row times c: what the coefficients leave of a row at an offset in an array. */
+    double leave(double[] array, int offset) {
+        double sum = 0;
+        for (int i = 0; i <= size; i++) {
+            sum += array[offset + i] * contrast[i];
+        }
+        return sum;
+    }
+}

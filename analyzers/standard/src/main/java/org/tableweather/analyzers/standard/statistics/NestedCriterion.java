@@ -1,0 +1,178 @@
+package org.tableweather.analyzers.standard.statistics;
+
+import java.util.Arrays;
+import org.tableweather.analyzers.standard.numeric.SaddleFreeNewton;
+
+/**
+ * {@code −2 log L} of the nested model with its exact gradient, in one pass over the sessions:
+ *
+ * <pre>
+ * D = log|·| + ν (1 + log 2πs²) + log|P[x,x]|,   s² = r²/ν,   ν = N − p
+ * </pre>
+ *
+ * <p>and without the last term, ν = N, for the unrestricted likelihood. After a call, {@link #reduction} and {@link #top}
+ * hold the quantities of that point.
+ *
+ * @source Patterson1971
+ * @source Bates2015
+ * @source Pinheiro2000
+ */
+final class NestedCriterion implements SaddleFreeNewton.Objective {
+
+    private static final double LOG_TWO_PI = 1.8378770664093453;
+
+    final NestedData data;
+    final NestedParameters parameters;
+    final NestedReduction reduction;
+    final FixedEffects top;
+    /** Degrees of freedom of the residual, ν. */
+    final double nu;
+
+    /** s² of the last call. */
+    double sigma2;
+    /** Number of calls. */
+    int evaluations;
+
+    private final boolean restricted;
+    private final int width;
+    private final int depth;
+    private final double[] roomSlopes;
+    private final double[] loss;
+    private final double[] row;
+    private final double[] lean;
+
+    NestedCriterion(NestedData data, NestedParameters parameters, int[] random, NestedModel.Method method) {
+        this.data = data;
+        this.parameters = parameters;
+        restricted = method == NestedModel.Method.REML;
+        width = data.width;
+        depth = random.length;
+        reduction = new NestedReduction(data, random);
+        top = new FixedEffects(width - 1);
+        nu = restricted ? data.trials - (width - 1) : data.trials;
+        roomSlopes = new double[depth * depth];
+        loss = new double[depth];
+        row = new double[width];
+        lean = new double[depth];
+    }
+
+    @Override
+    public double evaluate(double[] phi, double[] gradient) {
+        double determinants = reduce(phi);
+        if (Double.isNaN(determinants)) {
+            return Double.NaN;
+        }
+        sigma2 = top.residual / nu;
+        fillGradient(phi, gradient);
+        return determinants + nu * (1 + LOG_TWO_PI + StrictMath.log(sigma2));
+    }
+
+    /**
+     * The criterion at a residual variance of its own, {@code log|·| + ν log 2πs² + r²/s²}.
+     *
+     * @param variance s²
+     * @param gradient by φ and, last, by η of {@code s = ŝ e^η}
+     */
+    double evaluate(double[] phi, double variance, double[] gradient) {
+        double determinants = reduce(phi);
+        if (Double.isNaN(determinants)) {
+            return Double.NaN;
+        }
+        sigma2 = variance;
+        fillGradient(phi, gradient);
+        gradient[parameters.size] = 2 * nu - 2 * top.residual / variance;
+        return determinants + nu * (LOG_TWO_PI + StrictMath.log(variance)) + top.residual / variance;
+    }
+
+    private double reduce(double[] phi) {
+        evaluations++;
+        double t = parameters.session(phi);
+        parameters.factor(phi, reduction.factor);
+        double determinants = reduction.reduce(t * t);
+        if (Double.isNaN(determinants) || !top.solve(reduction.total)) {
+            return Double.NaN;
+        }
+        return restricted ? determinants + top.logDeterminant : determinants;
+    }
+
+    private void fillGradient(double[] phi, double[] gradient) {
+        fillRoomSlopes();
+        double session = parameters.session(phi) == 0 ? 0 : sessionSlope();
+        parameters.chain(phi, session, roomSlopes, reduction.factor, gradient);
+    }
+
+    /** dD/dΩ: Σ over rooms of P[r,r] − (P[r,:] c)(P[r,:] c)'/s² − P[r,x] P[x,x]⁻¹ P[x,r]. */
+    private void fillRoomSlopes() {
+        Arrays.fill(roomSlopes, 0);
+        int[] random = reduction.random;
+        for (int room = 0; room < data.rooms; room++) {
+            int base = room * width * width;
+            for (int u = 0; u < depth; u++) {
+                int first = base + random[u] * width;
+                loss[u] = top.leave(reduction.rests, first);
+                for (int v = 0; v <= u; v++) {
+                    double slope = reduction.rests[first + random[v]] - loss[u] * loss[v] / sigma2;
+                    if (restricted) {
+                        slope -= top.inverseForm(reduction.rests, first, base + random[v] * width);
+                    }
+                    roomSlopes[u * depth + v] += slope;
+                }
+            }
+        }
+        for (int u = 0; u < depth; u++) {
+            for (int v = 0; v < u; v++) {
+                roomSlopes[v * depth + u] = roomSlopes[u * depth + v];
+            }
+        }
+    }
+
+    /** dD/dw: Σ over sessions of h₀ − k·h[r] − (h c)²/s² − h[x] P[x,x]⁻¹ h[x]'. */
+    private double sessionSlope() {
+        double sum = 0;
+        for (int room = 0; room < data.rooms; room++) {
+            for (int session = data.firstSession[room]; session < data.firstSession[room + 1]; session++) {
+                double slope = fillRow(session, room);
+                double left = top.leave(row, 0);
+                slope -= left * left / sigma2;
+                if (restricted) {
+                    slope -= top.inverseForm(row, 0, 0);
+                }
+                sum += slope;
+            }
+        }
+        return sum;
+    }
+
+    /** Writes {@code h = n f (a' − a[r]' K S[r,:])} of a session into the row; returns 1'V⁻¹1 of the session. */
+    private double fillRow(int session, int room) {
+        double share = reduction.weight[session];
+        int from = session * width;
+        for (int i = 0; i < width; i++) {
+            row[i] = share * data.mean[from + i];
+        }
+        double left = share;
+        for (int u = 0; u < depth; u++) {
+            double along = 0;
+            for (int v = 0; v < depth; v++) {
+                along += share
+                        * data.mean[from + reduction.random[v]]
+                        * reduction.shrinks[(room * depth + v) * depth + u];
+            }
+            lean[u] = along;
+            left -= along * row[reduction.random[u]];
+        }
+        for (int u = 0; u < depth; u++) {
+            int base = (room * width + reduction.random[u]) * width;
+            for (int i = 0; i < width; i++) {
+                row[i] -= lean[u] * reduction.sums[base + i];
+            }
+        }
+        return left;
+    }
+
+    /** What the residual makes of session h: {@code h c}, for its effect. */
+    double sessionLoss(int session, int room) {
+        fillRow(session, room);
+        return top.leave(row, 0);
+    }
+}

@@ -1,0 +1,103 @@
+package org.tableweather.analyzers.standard.statistics;
+
+/**
+ * What φ means: {@code φ = (t, Lᵢⱼ rms(column i))}, t only where there is a session effect, L by rows, of any sign.
+ *
+ * <p>The criterion is even in t and in each column of L, so that no bound is needed; the scaling makes all of order one.
+ */
+final class NestedParameters {
+
+    /** Length of φ. */
+    final int size;
+
+    private final int depth;
+    private final boolean sessionEffect;
+    private final int[][] entries;
+    private final double[] scale;
+
+    /**
+     * Lays out φ.
+     *
+     * @param rms of each random column
+     */
+    NestedParameters(double[] rms, boolean sessionEffect, NestedModel.Covariance covariance) {
+        depth = rms.length;
+        scale = rms;
+        this.sessionEffect = sessionEffect;
+        boolean free = covariance == NestedModel.Covariance.FREE;
+        entries = new int[free ? depth * (depth + 1) / 2 : depth][];
+        for (int i = 0, at = 0; i < depth; i++) {
+            for (int j = free ? 0 : i; j <= i; j++) {
+                entries[at++] = new int[] {i, j};
+            }
+        }
+        size = entries.length + first();
+    }
+
+    /** Where the entries of L begin. */
+    int first() {
+        return sessionEffect ? 1 : 0;
+    }
+
+    /** t, zero without a session effect. */
+    double session(double[] phi) {
+        return sessionEffect ? phi[0] : 0;
+    }
+
+    /** Writes L by rows. */
+    void factor(double[] phi, double[] factor) {
+        for (int e = 0; e < entries.length; e++) {
+            factor[entries[e][0] * depth + entries[e][1]] = phi[first() + e] / scale[entries[e][0]];
+        }
+    }
+
+    /** Writes dD/dφ from dD/dw and dD/dΩ: {@code 2 t dD/dw} and the entries of {@code 2 (dD/dΩ) L}. */
+    void chain(double[] phi, double session, double[] rooms, double[] factor, double[] gradient) {
+        if (sessionEffect) {
+            gradient[0] = 2 * phi[0] * session;
+        }
+        for (int e = 0; e < entries.length; e++) {
+            int i = entries[e][0];
+            int j = entries[e][1];
+            double sum = 0;
+            for (int k = j; k < depth; k++) {
+                sum += rooms[i * depth + k] * factor[k * depth + j];
+            }
+            gradient[first() + e] = 2 * sum / scale[i];
+        }
+    }
+
+    /** A start: t, and one value for the scaled diagonal of L. */
+    double[] start(double session, double diagonal) {
+        double[] start = new double[size];
+        if (sessionEffect) {
+            start[0] = session;
+        }
+        for (int e = 0; e < entries.length; e++) {
+            start[first() + e] = entries[e][0] == entries[e][1] ? diagonal : 0;
+        }
+        return start;
+    }
+
+    /** The same point with neither t nor the diagonal of L negative. */
+    double[] tidy(double[] phi) {
+        double[] tidy = phi.clone();
+        if (sessionEffect) {
+            tidy[0] = Math.abs(tidy[0]);
+        }
+        for (int e = 0; e < entries.length; e++) {
+            if (entries[e][0] == entries[e][1] && tidy[first() + e] < 0) {
+                flipColumn(tidy, entries[e][1]);
+            }
+        }
+        return tidy;
+    }
+
+    private void flipColumn(double[] phi, int column) {
+        for (int e = 0; e < entries.length; e++) {
+            if (entries[e][1] == column) {
+                phi[first() + e] = -phi[first() + e];
+            }
+        }
+    }
+}

@@ -1,0 +1,181 @@
+package org.tableweather.analyzers.standard.statistics;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.tableweather.analyzers.standard.numeric.SaddleFreeNewton;
+import org.tableweather.analyzers.standard.numeric.SaddleFreeNewton.Minimum;
+import org.tableweather.analyzers.standard.statistics.NestedRefusal.Cause;
+
+/** Finds what the data can tell, sets the model up for that, and looks for the optimum. */
+final class NestedPreparation {
+
+    /** From this many rooms on the criterion had one optimum in all designs tried. */
+    private static final int ROOMS_FOR_ONE_START = 50;
+
+    private static final double[][] STARTS = {{0.5, 0.5}, {0.05, 2}, {2, 0.2}};
+    private static final double SAME_OPTIMUM = 1e-5;
+    private static final double LEAST_RESIDUAL = 1e-12;
+
+    private final NestedModel model;
+    private final Set<Caution> cautions = EnumSet.noneOf(Caution.class);
+    private final List<RoomSessions> rooms;
+    private final List<Moments> sessions;
+
+    NestedPreparation(NestedModel model, List<RoomSessions> given) {
+        this.model = model;
+        List<RoomSessions> filled = given.stream()
+                .map(room -> new RoomSessions(
+                        room.key(),
+                        room.sessions().stream().filter(part -> part.n() > 0).toList()))
+                .filter(room -> !room.sessions().isEmpty())
+                .toList();
+        rooms = meansIfConstantWithin(filled);
+        sessions = NestedData.sessionsOf(rooms);
+    }
+
+    NestedOutcome fit() {
+        if (rooms.isEmpty()) {
+            return new NestedRefusal(Cause.NO_DATA, "no rows");
+        }
+        Moments total = Moments.merged(sessions);
+        int covariates = total.columns() - 1;
+        List<Integer> kept = Collinearity.independent(total, covariates);
+        if (kept.size() < covariates) {
+            cautions.add(Caution.COLUMNS_DROPPED);
+        }
+        if (total.n() <= kept.size() + 1) {
+            return new NestedRefusal(
+                    Cause.TOO_FEW_ROWS, total.n() + " rows for " + (kept.size() + 1) + " coefficients");
+        }
+        FitColumns columns = new FitColumns(covariates + 1, kept, randomColumns(kept));
+        NestedData data =
+                new NestedData(rooms.stream().map(room -> columns.select(room)).toList());
+        return search(data, columns);
+    }
+
+    private List<RoomSessions> meansIfConstantWithin(List<RoomSessions> filled) {
+        List<Moments> all = NestedData.sessionsOf(filled);
+        boolean repeated = all.stream().anyMatch(part -> part.n() > 1);
+        boolean constant = all.stream().allMatch(part -> part.cross(part.columns() - 1, part.columns() - 1) == 0);
+        if (!repeated || !constant) {
+            return filled;
+        }
+        cautions.add(Caution.MEANS_ONLY);
+        return filled.stream()
+                .map(room -> new RoomSessions(
+                        room.key(),
+                        room.sessions().stream()
+                                .map(NestedPreparation::meanAlone)
+                                .toList()))
+                .toList();
+    }
+
+    private static Moments meanAlone(Moments part) {
+        return new Moments(1, part.mean(), new double[Moments.packedLength(part.columns())]);
+    }
+
+    /** Columns with a room effect that the data can show, constant as 0. */
+    private List<Integer> randomColumns(List<Integer> kept) {
+        if (rooms.size() == 1) {
+            cautions.add(Caution.ONE_ROOM);
+            return List.of();
+        }
+        if (rooms.size() == sessions.size() && allSingle()) {
+            cautions.add(Caution.ROOM_IN_RESIDUAL);
+            return List.of();
+        }
+        if (rooms.size() < 5) {
+            cautions.add(Caution.FEW_ROOMS);
+        }
+        List<Integer> random = model.random().stream()
+                .filter(column -> column == 0 || kept.contains(column - 1))
+                .toList();
+        boolean slopes = random.stream().anyMatch(column -> column > 0);
+        if (slopes && random.stream().filter(column -> column > 0).allMatch(this::constantInEveryRoom)) {
+            cautions.add(Caution.SLOPE_FROM_SPREAD);
+        }
+        return random;
+    }
+
+    private boolean constantInEveryRoom(int column) {
+        return rooms.stream().allMatch(room -> room.merged().cross(column - 1, column - 1) == 0);
+    }
+
+    private boolean allSingle() {
+        return sessions.stream().allMatch(part -> part.n() == 1);
+    }
+
+    private boolean sessionsSeparable() {
+        if (model.sessions() == NestedModel.Sessions.ALIKE) {
+            return false;
+        }
+        if (allSingle()) {
+            cautions.add(Caution.SESSION_IN_RESIDUAL);
+            return false;
+        }
+        if (rooms.size() == sessions.size()) {
+            cautions.add(Caution.SESSION_IN_ROOM);
+            return false;
+        }
+        return true;
+    }
+
+    private NestedOutcome search(NestedData data, FitColumns columns) {
+        int[] random = columns.randomPositions();
+        double[] scale = new double[random.length];
+        for (int u = 0; u < random.length; u++) {
+            scale[u] = data.rms[random[u]];
+        }
+        NestedParameters parameters = new NestedParameters(scale, sessionsSeparable(), model.covariance());
+        NestedCriterion criterion = new NestedCriterion(data, parameters, random, model.method());
+        criterion.evaluate(parameters.start(0, 0), new double[parameters.size]);
+        int response = data.width * data.width - 1;
+        double least = LEAST_RESIDUAL * criterion.reduction.total[response];
+        if (!(criterion.top.residual > least)) {
+            return exactFit(data);
+        }
+        Minimum best = lowest(criterion);
+        criterion.evaluate(best.at(), new double[parameters.size]);
+        if (!(criterion.top.residual > least)) {
+            return exactFit(data);
+        }
+        return new NestedFit(model, columns, rooms, criterion, best, cautions);
+    }
+
+    private static NestedRefusal exactFit(NestedData data) {
+        return new NestedRefusal(
+                Cause.EXACT_FIT,
+                data.trials + " rows are reproduced to rounding by " + (data.width - 1)
+                        + " coefficients and the rooms: no scatter is left to judge them by");
+    }
+
+    private Minimum lowest(NestedCriterion criterion) {
+        NestedParameters parameters = criterion.parameters;
+        if (parameters.size == 0) {
+            return new Minimum(new double[0], criterion.evaluate(new double[0], new double[0]), true);
+        }
+        int starts = rooms.size() < ROOMS_FOR_ONE_START ? STARTS.length : 1;
+        List<Minimum> found = new ArrayList<>();
+        for (double[] start : List.of(STARTS).subList(0, starts)) {
+            found.add(SaddleFreeNewton.minimise(criterion, parameters.start(start[0], start[1])));
+        }
+        Minimum best = found.stream()
+                .filter(minimum -> !Double.isNaN(minimum.value()))
+                .reduce((a, b) -> b.value() < a.value() ? b : a)
+                .orElse(found.get(0));
+        if (settledValues(found).anyMatch(value -> value - best.value() > SAME_OPTIMUM)) {
+            cautions.add(Caution.SEVERAL_OPTIMA);
+        }
+        if (!best.converged()) {
+            cautions.add(Caution.NOT_CONVERGED);
+        }
+        return new Minimum(parameters.tidy(best.at()), best.value(), best.converged());
+    }
+
+    private static Stream<Double> settledValues(List<Minimum> found) {
+        return found.stream().filter(Minimum::converged).map(Minimum::value);
+    }
+}

@@ -3,6 +3,8 @@ package org.tableweather.analyzers.spi;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonPropertyOrder;
 import com.fasterxml.jackson.annotation.JsonValue;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -38,7 +40,20 @@ public sealed interface Analysis {
             List<Plot> plots,
             List<String> warnings,
             List<String> references)
-            implements Analysis {}
+            implements Analysis {
+
+        public Estimated {
+            parameters = Collections.unmodifiableMap(new LinkedHashMap<>(parameters));
+            fit = Collections.unmodifiableMap(new LinkedHashMap<>(fit));
+            estimates = List.copyOf(estimates);
+            variance = List.copyOf(variance);
+            curve = List.copyOf(curve);
+            rooms = List.copyOf(rooms);
+            plots = List.copyOf(plots);
+            warnings = List.copyOf(warnings);
+            references = List.copyOf(references);
+        }
+    }
 
     /**
      * No answer.
@@ -55,7 +70,14 @@ public sealed interface Analysis {
             Map<String, String> parameters,
             List<String> warnings,
             List<String> references)
-            implements Analysis {}
+            implements Analysis {
+
+        public Declined {
+            parameters = Collections.unmodifiableMap(new LinkedHashMap<>(parameters));
+            warnings = List.copyOf(warnings);
+            references = List.copyOf(references);
+        }
+    }
 
     /** Why an analyzer declines. */
     enum Reason {
@@ -117,11 +139,12 @@ public sealed interface Analysis {
      * @param mean of the response in an average room
      * @param lower of the 95 % band of the mean
      * @param upper of the 95 % band of the mean
-     * @param newRoomLower of the 95 % band of a new room's true curve
-     * @param newRoomUpper of the 95 % band of a new room's true curve
+     * @param newRoomLower of the 95 % band of a new room's true curve; null when the data say nothing about other rooms
+     * @param newRoomUpper of the 95 % band of a new room's true curve; null with the lower
      */
+    @JsonInclude(JsonInclude.Include.ALWAYS)
     record CurvePoint(
-            double rhPct, double mean, double lower, double upper, double newRoomLower, double newRoomUpper) {}
+            double rhPct, double mean, double lower, double upper, Double newRoomLower, Double newRoomUpper) {}
 
     /**
      * What is particular to one room.

@@ -1,0 +1,166 @@
+package org.tableweather.analyzers.standard.catalogue;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.tableweather.analyzers.spi.Analysis.CurvePoint;
+import org.tableweather.analyzers.spi.Plot;
+import org.tableweather.analyzers.spi.Plot.Mark;
+import org.tableweather.analyzers.spi.Plot.Series;
+import org.tableweather.analyzers.standard.numeric.StudentT;
+import org.tableweather.analyzers.standard.statistics.Moments;
+import org.tableweather.analyzers.standard.statistics.NestedFit;
+import org.tableweather.analyzers.standard.statistics.RoomSessions;
+
+/**
+ * The mean of the response over humidity, at 21 °C and at the pooled mean of the other covariates.
+ *
+ * <p>Both bands are 95 % at each humidity by itself, {@code fit ± t s}, t on Satterthwaite's degrees of freedom of the
+ * population curve at that humidity, at least 1. The mean band has {@code s² = x'Cx}; the band of a new room's true curve
+ * {@code s² = x'Cx + z'Σz}, on the same degrees of freedom: those of Σ are near them when rooms alike in design give both.
+ */
+final class HumidityCurve {
+
+    static final double COVERAGE = 0.95;
+
+    private final HumidityPool pool;
+    private final HumidityQuestion question;
+    private final NestedFit fit;
+    private final double[] covariateMeans;
+    private final boolean oneRoom;
+    final double fromPct;
+    final double toPct;
+
+    HumidityCurve(HumidityPool pool, HumidityQuestion question, NestedFit fit) {
+        this.pool = pool;
+        this.question = question;
+        this.fit = fit;
+        oneRoom = pool.rooms.size() == 1;
+        covariateMeans = covariateMeans();
+        double lowest = 50 + 10 * pool.lowest(0);
+        double highest = 50 + 10 * pool.highest(0);
+        double step = step(highest - lowest);
+        boolean round = Math.ceil(lowest / step) < Math.floor(highest / step);
+        fromPct = question.fromPct().orElse(round ? Math.ceil(lowest / step) * step : lowest);
+        toPct = question.toPct().orElse(round ? Math.floor(highest / step) * step : highest);
+    }
+
+    private double[] covariateMeans() {
+        Moments total = pool.total();
+        int climate = Covariate.CLIMATE.size();
+        double[] means = new double[question.asked().size()];
+        for (int i = 0; i < means.length; i++) {
+            means[i] = total.mean(climate + i);
+        }
+        return means;
+    }
+
+    private static double step(double range) {
+        if (range <= 15) {
+            return 1;
+        }
+        return range <= 45 ? 2.5 : 5;
+    }
+
+    /** Its ends and the round humidities between. */
+    List<Double> grid() {
+        double step = step(toPct - fromPct);
+        List<Double> grid = new ArrayList<>();
+        grid.add(fromPct);
+        for (long i = (long) Math.floor(fromPct / step) + 1; i * step < toPct; i++) {
+            grid.add(i * step);
+        }
+        grid.add(toPct);
+        return grid;
+    }
+
+    /** The row of the model at a humidity. */
+    double[] row(double rhPct) {
+        double h = (rhPct - 50) / 10;
+        double[] row = new double[1 + Covariate.CLIMATE.size() + covariateMeans.length];
+        row[0] = 1;
+        row[1] = h;
+        row[2] = h * h;
+        System.arraycopy(covariateMeans, 0, row, 1 + Covariate.CLIMATE.size(), covariateMeans.length);
+        return row;
+    }
+
+    /** The row of the change from the curve's beginning to its end. */
+    double[] changeRow() {
+        double[] change = row(toPct);
+        double[] begin = row(fromPct);
+        for (int i = 0; i < change.length; i++) {
+            change[i] -= begin[i];
+        }
+        return change;
+    }
+
+    List<CurvePoint> points() {
+        return grid().stream().map(this::point).toList();
+    }
+
+    private CurvePoint point(double rhPct) {
+        double[] row = row(rhPct);
+        NestedFit.Quantity mean = fit.contrast(row);
+        double t = halfWidth(mean.df());
+        double reach = t * mean.standardError();
+        double roomReach = t * Math.sqrt(fit.newRoomVariance(row));
+        return new CurvePoint(
+                rhPct,
+                mean.value(),
+                mean.value() - reach,
+                mean.value() + reach,
+                oneRoom ? null : mean.value() - roomReach,
+                oneRoom ? null : mean.value() + roomReach);
+    }
+
+    static double halfWidth(double df) {
+        return StudentT.halfWidth(COVERAGE, Math.max(1, df));
+    }
+
+    /** Bands, mean, and each room's session means as they are, unadjusted. */
+    Plot plot(List<CurvePoint> points) {
+        List<Double> x = points.stream().map(CurvePoint::rhPct).toList();
+        List<Double> mean = points.stream().map(CurvePoint::mean).toList();
+        List<Series> series = new ArrayList<>();
+        if (!oneRoom) {
+            series.add(new Series(
+                    "a new room's true curve, 95 %",
+                    Mark.BAND,
+                    x,
+                    mean,
+                    points.stream().map(CurvePoint::newRoomLower).toList(),
+                    points.stream().map(CurvePoint::newRoomUpper).toList()));
+        }
+        String whose = oneRoom ? "mean of this room" : "mean of all rooms";
+        series.add(new Series(
+                whose + ", 95 %",
+                Mark.BAND,
+                x,
+                mean,
+                points.stream().map(CurvePoint::lower).toList(),
+                points.stream().map(CurvePoint::upper).toList()));
+        series.add(new Series(whose, Mark.LINE, x, mean, List.of(), List.of()));
+        pool.rooms.forEach(room -> series.add(roomPoints(room)));
+        return new Plot(
+                "curve",
+                capital(question.response().noun) + " over humidity, shot " + pool.shot
+                        + ": each point the plain mean of a session",
+                "relative humidity, %",
+                question.response().axis(),
+                series);
+    }
+
+    private static Series roomPoints(RoomSessions room) {
+        List<Double> x = new ArrayList<>();
+        List<Double> y = new ArrayList<>();
+        for (Moments session : room.sessions()) {
+            x.add(50 + 10 * session.mean(0));
+            y.add(session.mean(session.columns() - 1));
+        }
+        return new Series(room.key(), Mark.POINTS, x, y, List.of(), List.of());
+    }
+
+    private static String capital(String text) {
+        return Character.toUpperCase(text.charAt(0)) + text.substring(1);
+    }
+}

@@ -1,0 +1,147 @@
+package org.tableweather.analyzers.standard.catalogue;
+
+import java.util.List;
+import org.tableweather.analyzers.spi.Analysis;
+import org.tableweather.analyzers.spi.Analyzer;
+import org.tableweather.analyzers.spi.AnalyzerInfo;
+import org.tableweather.analyzers.spi.ParameterInfo;
+import org.tableweather.analyzers.spi.Parameters;
+import org.tableweather.analyzers.spi.SummarySource;
+import org.tableweather.analyzers.standard.statistics.NestedFit;
+import org.tableweather.analyzers.standard.statistics.NestedModel;
+import org.tableweather.analyzers.standard.statistics.NestedOutcome;
+import org.tableweather.analyzers.standard.statistics.NestedRefusal;
+import org.tableweather.schema.record.SessionRecord;
+import org.tableweather.schema.record.Trial;
+
+/**
+ * How a shot's response changes with humidity over all rooms, by a linear mixed model with sessions nested in rooms:
+ *
+ * <pre>
+ * y = b₀ + b₁ h + b₂ h² + b₃ t [+ covariates] + (u₀ + u₁ h)[room] + w[session] + e,   REML
+ * h = (RH − 50 %)/10 %,   t = (T − 21 °C)/5 K
+ * </pre>
+ *
+ * <p>Humidity changes between sessions, not between trials: sessions are the whole plots of a split-plot design, and a
+ * regression on trials would be far too sure of itself. The room slope stays in the model even when its variance is
+ * estimated as zero.
+ *
+ * @source Laird1982
+ * @source Patterson1971
+ * @source Kuznetsova2017
+ */
+public final class ReboundHumidity implements Analyzer<SessionMoments> {
+
+    private static final List<String> REFERENCES = List.of(
+            "Laird1982",
+            "Patterson1971",
+            "Bates2015",
+            "Satterthwaite1946",
+            "Giesbrecht1985",
+            "Kuznetsova2017",
+            "Henderson1975",
+            "Chan1983",
+            "Welford1962");
+
+    private static final AnalyzerInfo INFO = new AnalyzerInfo(
+            "rebound-humidity",
+            "1.0.0",
+            "1",
+            "Rebound and humidity",
+            "How does the final rebound angle, the landing offset, or the speed kept change with humidity over all rooms?",
+            "Linear mixed model of one shot, REML: y = b₀ + b₁ h + b₂ h² + b₃ t [+ covariates] + (u₀ + u₁ h)[room]"
+                    + " + w[session] + e, h = (RH − 50 %)/10 %, t = (T − 21 °C)/5 K, room intercept and slope with a free"
+                    + " covariance. Intervals by Student's t on Satterthwaite degrees of freedom.",
+            List.of(
+                    "Sessions are held climates: humidity differs between sessions more than within them.",
+                    "Every attempt is logged, made or missed.",
+                    "Rooms are like a sample of the rooms that the answer is meant for.",
+                    "Room effects, session effects and trial scatter are near normal, trial scatter alike everywhere."),
+            List.of(
+                    "no trials, or none of the shot with the response and the climate",
+                    "no more sessions than climate columns: they are the whole plots",
+                    "humidity does not vary between trials",
+                    "one trial in each room",
+                    "the columns reproduce the response to rounding",
+                    "the search for the optimum does not settle"),
+            List.of(
+                    new ParameterInfo(
+                            HumidityQuestion.SHOT,
+                            "id of the shot; when not set, the one with the most usable trials",
+                            "1",
+                            "",
+                            List.of()),
+                    new ParameterInfo(
+                            HumidityQuestion.RESPONSE,
+                            "what is explained",
+                            "1",
+                            Response.FINAL_REBOUND_ANGLE.parameter,
+                            Response.parameters()),
+                    new ParameterInfo(
+                            HumidityQuestion.FROM,
+                            "humidity where the curve begins; when not set, where the sessions begin",
+                            "%",
+                            "",
+                            List.of()),
+                    new ParameterInfo(
+                            HumidityQuestion.TO,
+                            "humidity where the curve ends; when not set, where the sessions end",
+                            "%",
+                            "",
+                            List.of()),
+                    new ParameterInfo(
+                            HumidityQuestion.COVARIATES,
+                            "more columns of the model, separated by commas, of: "
+                                    + String.join(", ", Covariate.parameters()),
+                            "1",
+                            "",
+                            List.of())),
+            List.of(
+                    "session",
+                    "shot",
+                    "temp_c",
+                    "rh_pct",
+                    "rebound_angle_deg",
+                    "final_rebound_angle_deg",
+                    "landing_offset_dia",
+                    "approach_angle_deg",
+                    "approach_speed_mps",
+                    "rebound_speed_mps",
+                    "side_spin_rps"),
+            REFERENCES);
+
+    private static final NestedModel MODEL = NestedModel.withDefaults().withRandom(0, 1);
+
+    @Override
+    public AnalyzerInfo info() {
+        return INFO;
+    }
+
+    @Override
+    public Class<SessionMoments> summaryType() {
+        return SessionMoments.class;
+    }
+
+    @Override
+    public SessionMoments summarise(SessionRecord session, Iterable<Trial> trials) {
+        return SessionMomentsBuilder.of(trials);
+    }
+
+    @Override
+    public Analysis conclude(SummarySource<SessionMoments> summaries, Parameters parameters) {
+        HumidityQuestion question = HumidityQuestion.of(parameters);
+        HumidityPool pool = new HumidityPool(summaries.sessions(), question);
+        HumidityRefusal refusal = new HumidityRefusal(pool, question, parameters, REFERENCES);
+        if (pool.usedTrials == 0) {
+            return refusal.withoutUsableTrials();
+        }
+        NestedOutcome outcome = MODEL.fit(pool.rooms);
+        if (outcome instanceof NestedRefusal refused) {
+            return refusal.of(refused);
+        }
+        NestedFit fit = (NestedFit) outcome;
+        return refusal.ofUnsound(fit)
+                .<Analysis>map(declined -> declined)
+                .orElseGet(() -> new HumidityAnswer(pool, question, fit).write(REFERENCES));
+    }
+}

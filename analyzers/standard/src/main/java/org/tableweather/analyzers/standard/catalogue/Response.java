@@ -1,0 +1,93 @@
+package org.tableweather.analyzers.standard.catalogue;
+
+import java.util.Arrays;
+import java.util.List;
+
+/** What may be explained by the climate. */
+enum Response {
+    FINAL_REBOUND_ANGLE(
+            "final_rebound_angle_deg",
+            Measure.FINAL_REBOUND_ANGLE,
+            "final rebound angle",
+            "deg",
+            "°",
+            2,
+            "damp tightens the rebound, dry opens it",
+            "damp opens the rebound, dry tightens it"),
+    LANDING_OFFSET(
+            "landing_offset_dia",
+            Measure.LANDING_OFFSET,
+            "landing offset",
+            "diamonds",
+            " diamonds",
+            3,
+            "the ball lands shorter when damp, longer when dry",
+            "the ball lands longer when damp, shorter when dry"),
+    SPEED_KEPT(
+            "speed_kept",
+            Measure.SPEED_KEPT,
+            "share of speed kept at the first rail",
+            "1",
+            "",
+            4,
+            "the rail takes more speed when damp, less when dry",
+            "the rail takes less speed when damp, more when dry");
+
+    /** The parameter's value, and the column of the trials where there is one. */
+    final String parameter;
+
+    final Measure measure;
+    /** Names it in a sentence. */
+    final String noun;
+    /** Unit of the estimates, in words. */
+    final String unit;
+    /** Follows a figure in a sentence. */
+    final String sign;
+    /** Decimals of a figure in a sentence. */
+    final int decimals;
+    /** What a fall with humidity means at the table. */
+    final String falling;
+    /** What a rise with humidity means at the table. */
+    final String rising;
+
+    Response(
+            String parameter,
+            Measure measure,
+            String noun,
+            String unit,
+            String sign,
+            int decimals,
+            String falling,
+            String rising) {
+        this.parameter = parameter;
+        this.measure = measure;
+        this.noun = noun;
+        this.unit = unit;
+        this.sign = sign;
+        this.decimals = decimals;
+        this.falling = falling;
+        this.rising = rising;
+    }
+
+    /** Label of an axis, with its unit where it has one. */
+    String axis() {
+        return unit.equals("1") ? noun : noun + ", " + unit;
+    }
+
+    /** The unit of its change per something, in words. */
+    String per(String something) {
+        return unit.equals("1") ? something : unit + " " + something;
+    }
+
+    static List<String> parameters() {
+        return Arrays.stream(values()).map(response -> response.parameter).toList();
+    }
+
+    static Response of(String parameter) {
+        return Arrays.stream(values())
+                .filter(response -> response.parameter.equals(parameter))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("parameter response = " + parameter + " is not one of "
+                        + String.join(", ", parameters()) + ": choose one of them"));
+    }
+}

@@ -1,0 +1,39 @@
+package org.tableweather.analyzers.standard.catalogue;
+
+import java.util.List;
+import org.tableweather.analyzers.standard.statistics.Moments;
+
+/**
+ * What is kept of a session: per shot, the moments of its trials, apart for each pattern of measured columns. So the
+ * response and the covariates can be chosen later: blocks with all columns that are needed merge exactly.
+ *
+ * @param parts ordered by shot
+ */
+public record SessionMoments(List<Part> parts) {
+
+    public SessionMoments {
+        parts = List.copyOf(parts);
+    }
+
+    /**
+     * The trials of one shot.
+     *
+     * @param shot id of the shot
+     * @param blocks ordered by pattern
+     */
+    public record Part(String shot, List<Block> blocks) {
+
+        public Part {
+            blocks = List.copyOf(blocks);
+        }
+    }
+
+    /**
+     * Trials that have the same columns measured.
+     *
+     * @param measured a bit for each column: 1 humidity, 2 its square, 4 temperature, 8 approach angle, 16 approach speed,
+     *     32 side spin, 64 final rebound angle, 128 landing offset, 256 speed kept
+     * @param moments of the measured columns, in the order of their bits
+     */
+    public record Block(int measured, Moments moments) {}
+}

@@ -67,6 +67,6 @@ public final class ContributionReader {
      */
     public Result read(ContributionSource source, ContributionListener listener, TrialSink trials, SessionSink sessions)
             throws IOException {
-        throw new UnsupportedOperationException("schema helper" + source + listener + trials + sessions + progress);
+        return new Reading(source, listener, trials, sessions, progress).run();
     }
 }

@@ -3,6 +3,8 @@ package org.tableweather.schema.folder;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -31,7 +33,7 @@ public interface ContributionSource extends Closeable {
     Optional<InputStream> open(String file) throws IOException;
 
     /**
-     * The folder or zip archive at this path.
+     * The folder or zip archive at this path. Whether an archive is safe and whole shows when it is read.
      *
      * @param path a folder, or a file that is taken for a zip archive
      * @param limits bounds for archives
@@ -39,6 +41,12 @@ public interface ContributionSource extends Closeable {
      * @throws IOException when there is nothing, or it cannot be read
      */
     static ContributionSource of(Path path, ArchiveLimits limits) throws IOException {
-        throw new UnsupportedOperationException("schema helper: folder or zip at " + path + limits);
+        if (Files.isDirectory(path)) {
+            return new FolderSource(path);
+        }
+        if (!Files.isReadable(path)) {
+            throw new NoSuchFileException(path.toString(), null, "no folder or archive that can be read");
+        }
+        return new ZipSource(path, limits);
     }
 }

@@ -8,29 +8,35 @@ import org.tableweather.schema.record.Contact;
 import org.tableweather.schema.record.Contribution;
 import org.tableweather.schema.record.Trial;
 
-/** Writes a contribution folder; only the columns that some row fills are written. */
+/**
+ * Writes a contribution folder; only the columns that some row fills are written. Not for use by several threads.
+ *
+ * <p>The files appear when the writer is closed, {@code contribution.json} last: a folder without it holds no
+ * contribution yet. After a failed write, or {@link #abandon}, closing leaves nothing behind.
+ */
 public interface ContributionWriter extends Closeable {
 
     /**
-     * Opens a folder for writing. The files appear complete or not at all when the writer is closed.
+     * Opens a folder for writing.
      *
      * @param folder created if need be; must not hold a contribution yet
      * @param contribution what {@code contribution.json} will say
      * @throws IOException when the folder cannot be written or is taken
      */
     static ContributionWriter into(Path folder, Contribution contribution) throws IOException {
-        throw new UnsupportedOperationException("schema helper" + folder + contribution);
+        return FolderWriter.open(folder, contribution);
     }
 
     /**
-     * Packs a folder as a zip archive with fixed times and order: equal content gives equal bytes.
+     * Packs a folder as a zip archive with fixed times and order: equal content gives equal bytes. Only the files of the
+     * format are packed. The archive appears when it is complete.
      *
      * @param folder with a contribution
      * @param archive written, replaced if it exists
      * @throws IOException when either cannot be read or written
      */
     static void pack(Path folder, Path archive) throws IOException {
-        throw new UnsupportedOperationException("schema helper" + folder + archive);
+        Packing.pack(folder, archive);
     }
 
     /** Adds a row to {@code trials.csv}. */
@@ -41,4 +47,7 @@ public interface ContributionWriter extends Closeable {
 
     /** Adds a row to {@code contacts.csv}. */
     void write(Contact contact) throws IOException;
+
+    /** Gives up: closing then leaves nothing behind. */
+    void abandon();
 }

@@ -1,5 +1,7 @@
 package org.tableweather.schema.record;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
+
 /**
  * The room air that a trial is taken to have felt.
  *
@@ -13,6 +15,7 @@ public record Climate(double tempC, double rhPct, ClimateSource source) {
     public static final Climate NONE = new Climate(Double.NaN, Double.NaN, ClimateSource.NONE);
 
     /** Whether temperature and humidity are both known. */
+    @JsonIgnore
     public boolean isKnown() {
         return !Double.isNaN(tempC) && !Double.isNaN(rhPct);
     }

@@ -53,6 +53,17 @@ public record Session(
 
     /** Stated temperature in °C, from whichever unit was written; empty when neither was. */
     public OptionalDouble statedTempC() {
-        return tempC.isPresent() || tempF.isEmpty() ? tempC : OptionalDouble.of((tempF.getAsDouble() - 32) / 1.8);
+        return celsius(tempC, tempF);
+    }
+
+    /** Stated temperature of the bed in °C, from whichever unit was written; empty when neither was. */
+    public OptionalDouble statedBedC() {
+        return celsius(bedC, bedF);
+    }
+
+    private static OptionalDouble celsius(OptionalDouble celsius, OptionalDouble fahrenheit) {
+        return celsius.isPresent() || fahrenheit.isEmpty()
+                ? celsius
+                : OptionalDouble.of((fahrenheit.getAsDouble() - 32) / 1.8);
     }
 }

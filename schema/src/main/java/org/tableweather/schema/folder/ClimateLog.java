@@ -1,0 +1,155 @@
+package org.tableweather.schema.folder;
+
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
+import org.tableweather.schema.check.ClimateChecks;
+import org.tableweather.schema.check.Findings;
+import org.tableweather.schema.check.Place;
+
+/**
+ * The readings of one instrument in the order of time.
+ *
+ * <p>Between two readings the climate is interpolated linearly if they are at most {@link #MAX_GAP_S} apart; before the
+ * first and after the last, that reading stands for {@link #MAX_HOLD_S}.
+ */
+final class ClimateLog {
+    /** Longest gap that is interpolated over, s. */
+    static final long MAX_GAP_S = 30 * 60;
+    /** Longest time for which the first or last reading stands, s. */
+    static final long MAX_HOLD_S = 5 * 60;
+
+    private long[] seconds = new long[64];
+    private double[] tempC = new double[64];
+    private double[] rhPct = new double[64];
+    private int[] rows = new int[64];
+    private int size;
+    private boolean ordered = true;
+    private int cursor;
+
+    /** Adds a reading. */
+    void add(long second, double temp, double rh, long row) {
+        if (size == seconds.length) {
+            int longer = size + (size >> 1);
+            seconds = Arrays.copyOf(seconds, longer);
+            tempC = Arrays.copyOf(tempC, longer);
+            rhPct = Arrays.copyOf(rhPct, longer);
+            rows = Arrays.copyOf(rows, longer);
+        }
+        ordered &= size == 0 || second >= seconds[size - 1];
+        seconds[size] = second;
+        tempC[size] = temp;
+        rhPct[size] = rh;
+        rows[size++] = (int) Math.min(row, Integer.MAX_VALUE);
+    }
+
+    /** Puts the readings in order, and takes repeated times out. */
+    void close(String instrument, String file, Findings findings) {
+        if (!ordered) {
+            findings.add(
+                    ClimateChecks.READINGS_DISORDERED,
+                    Place.file(file),
+                    instrument,
+                    () -> "readings of instrument " + instrument + " go back in time");
+            sort();
+        }
+        int kept = 0;
+        for (int i = 0; i < size; i++) {
+            if (kept > 0 && seconds[i] == seconds[kept - 1]) {
+                findings.add(
+                        ClimateChecks.READING_REPEATED,
+                        Place.row(file, rows[i]),
+                        instrument,
+                        () -> "instrument " + instrument + " was read at this time already");
+                continue;
+            }
+            move(i, kept++);
+        }
+        size = kept;
+    }
+
+    private void move(int from, int to) {
+        seconds[to] = seconds[from];
+        tempC[to] = tempC[from];
+        rhPct[to] = rhPct[from];
+        rows[to] = rows[from];
+    }
+
+    private void sort() {
+        Integer[] order = new Integer[size];
+        Arrays.setAll(order, i -> i);
+        Arrays.sort(order, (a, b) -> Long.compare(seconds[a], seconds[b]));
+        long[] sortedSeconds = new long[size];
+        double[] sortedTemp = new double[size];
+        double[] sortedRh = new double[size];
+        int[] sortedRows = new int[size];
+        for (int i = 0; i < size; i++) {
+            sortedSeconds[i] = seconds[order[i]];
+            sortedTemp[i] = tempC[order[i]];
+            sortedRh[i] = rhPct[order[i]];
+            sortedRows[i] = rows[order[i]];
+        }
+        seconds = sortedSeconds;
+        tempC = sortedTemp;
+        rhPct = sortedRh;
+        rows = sortedRows;
+    }
+
+    /**
+     * Finds the readings around a time.
+     *
+     * @return whether the log covers it; {@link #tempAt} and {@link #rhAt} then answer for it
+     */
+    boolean seek(long second) {
+        if (size == 0) {
+            return false;
+        }
+        if (!(cursor < size && seconds[cursor] <= second && (cursor + 1 == size || seconds[cursor + 1] > second))) {
+            int found = Arrays.binarySearch(seconds, 0, size, second);
+            cursor = Math.max(0, found >= 0 ? found : -found - 2);
+        }
+        if (second < seconds[0]) {
+            return seconds[0] - second <= MAX_HOLD_S;
+        }
+        if (cursor + 1 == size) {
+            return second - seconds[cursor] <= MAX_HOLD_S;
+        }
+        return second == seconds[cursor] || seconds[cursor + 1] - seconds[cursor] <= MAX_GAP_S;
+    }
+
+    /** Temperature at the time last sought, °C. */
+    double tempAt(long second) {
+        return at(tempC, second);
+    }
+
+    /** Relative humidity at the time last sought, %. */
+    double rhAt(long second) {
+        return at(rhPct, second);
+    }
+
+    private double at(double[] values, long second) {
+        if (second <= seconds[cursor] || cursor + 1 == size) {
+            return values[cursor];
+        }
+        double share = (double) (second - seconds[cursor]) / (seconds[cursor + 1] - seconds[cursor]);
+        return values[cursor] + share * (values[cursor + 1] - values[cursor]);
+    }
+
+    /** The logs of a contribution by instrument id. */
+    static final class ByInstrument {
+        private final Map<String, ClimateLog> logs = new HashMap<>();
+
+        ClimateLog of(String instrument) {
+            return logs.computeIfAbsent(instrument, id -> new ClimateLog());
+        }
+
+        /** The log of an instrument; null without. */
+        ClimateLog find(String instrument) {
+            return logs.get(instrument);
+        }
+
+        void close(String file, Findings findings) {
+            logs.forEach((instrument, log) -> log.close(instrument, file, findings));
+        }
+    }
+}

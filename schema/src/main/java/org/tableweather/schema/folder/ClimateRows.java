@@ -1,0 +1,145 @@
+package org.tableweather.schema.folder;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.tableweather.schema.check.ClimateChecks;
+import org.tableweather.schema.check.Findings;
+import org.tableweather.schema.check.Place;
+import org.tableweather.schema.check.StructureChecks;
+import org.tableweather.schema.check.UnitChecks;
+import org.tableweather.schema.record.Contribution;
+import org.tableweather.schema.record.Instrument;
+import org.tableweather.schema.table.ClimateColumn;
+
+/** Reads {@code climate.csv} into one log per instrument. Readings placed at the bed or outdoors are checked only. */
+final class ClimateRows extends CheckedRows {
+    static final String FILE = "climate.csv";
+    private static final int MAX_READINGS = 4_000_000;
+    private static final Set<String> NOT_ROOM_AIR = Set.of("bed", "outdoor", "outdoors", "outside");
+
+    private final ClimateLog.ByInstrument logs = new ClimateLog.ByInstrument();
+    private final Optional<Set<String>> instruments;
+    private List<ClimateColumn> columns = List.of();
+    private int readings;
+
+    private String instrument = "";
+    private String placement = "";
+    private boolean timed;
+    private long second;
+    private double tempC;
+    private double tempF;
+    private double rhPct;
+
+    ClimateRows(Optional<Contribution> contribution, Findings findings) {
+        super(FILE, findings);
+        this.instruments = contribution.map(
+                content -> content.instruments().stream().map(Instrument::id).collect(Collectors.toSet()));
+    }
+
+    ClimateLog.ByInstrument close() {
+        logs.close(FILE, findings);
+        return logs;
+    }
+
+    int readings() {
+        return readings;
+    }
+
+    @Override
+    protected void header(List<String> names, long row) {
+        Header<ClimateColumn> header = new Header<>(FILE, ClimateColumn.all(), findings);
+        columns = header.match(names, row);
+        header.needOneOf(List.of(ClimateColumn.TEMP_C, ClimateColumn.TEMP_F), row);
+    }
+
+    @Override
+    protected void begin() {
+        clean();
+        instrument = "";
+        placement = "";
+        timed = false;
+        tempC = Double.NaN;
+        tempF = Double.NaN;
+        rhPct = Double.NaN;
+    }
+
+    @Override
+    protected void cell(int column, char[] buffer, int from, int to) {
+        ClimateColumn known = columns.get(column);
+        if (known == null) {
+            ignore(column, buffer, from, to);
+            return;
+        }
+        switch (known) {
+            case INSTRUMENT -> instrument = text(known, buffer, from, to);
+            case PLACEMENT -> placement = text(known, buffer, from, to);
+            case TIME -> {
+                timed = time(known, buffer, from, to);
+                second = times.epochSecond();
+            }
+            case TEMP_C -> tempC = number(known, buffer, from, to);
+            case TEMP_F -> tempF = number(known, buffer, from, to);
+            case RH_PCT -> rhPct = number(known, buffer, from, to);
+            case PRESSURE_HPA -> number(known, buffer, from, to);
+        }
+    }
+
+    @Override
+    protected void end(int cells, int extra) {
+        readings++;
+        checkWidth(cells, extra);
+        if (!isRefused() && columns.contains(ClimateColumn.INSTRUMENT)) {
+            require(ClimateColumn.INSTRUMENT, !instrument.isEmpty());
+            knowInstrument();
+        }
+        if (!isRefused() && columns.contains(ClimateColumn.TIME)) {
+            require(ClimateColumn.TIME, timed);
+        }
+        double temperature = temperature();
+        if (rhPct == 0) {
+            findings.add(
+                    ClimateChecks.DRY_ZERO,
+                    Place.cell(FILE, row(), ClimateColumn.RH_PCT.header()),
+                    "0",
+                    () -> "a relative humidity of exactly 0 %");
+        }
+        if (!isRefused() && readings <= MAX_READINGS && isRoomAir() && !Double.isNaN(temperature + rhPct)) {
+            logs.of(instrument).add(second, temperature, rhPct, row());
+        } else if (readings == MAX_READINGS + 1) {
+            findings.add(
+                    StructureChecks.READINGS_SIZE, Place.row(FILE, row()), null, () -> "the file has more readings");
+        }
+    }
+
+    private boolean isRoomAir() {
+        return timed && !NOT_ROOM_AIR.contains(placement.toLowerCase(Locale.ROOT));
+    }
+
+    private void knowInstrument() {
+        if (!isRefused() && instruments.isPresent() && !instruments.get().contains(instrument)) {
+            String id = instrument;
+            refuse(
+                    StructureChecks.UNKNOWN_REFERENCE,
+                    ClimateColumn.INSTRUMENT,
+                    id,
+                    "the id of an entry of instruments",
+                    () -> "no entry of instruments has this id");
+        }
+    }
+
+    private double temperature() {
+        double converted = (tempF - 32) / 1.8;
+        if (!Double.isNaN(tempC) && !Double.isNaN(tempF) && Math.abs(converted - tempC) > 0.1) {
+            refuse(
+                    UnitChecks.DISAGREE,
+                    ClimateColumn.TEMP_F,
+                    Double.toString(tempF),
+                    UnitChecks.DISAGREE.bound(),
+                    () -> tempF + " °F are not " + tempC + " °C");
+        }
+        return Double.isNaN(tempC) ? converted : tempC;
+    }
+}

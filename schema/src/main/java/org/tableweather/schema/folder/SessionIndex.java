@@ -1,0 +1,166 @@
+package org.tableweather.schema.folder;
+
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.tableweather.schema.check.ClimateChecks;
+import org.tableweather.schema.check.Findings;
+import org.tableweather.schema.check.Place;
+import org.tableweather.schema.json.ContributionDocument;
+import org.tableweather.schema.record.Climate;
+import org.tableweather.schema.record.ClimateSource;
+import org.tableweather.schema.record.Contribution;
+import org.tableweather.schema.record.PoolTable;
+import org.tableweather.schema.record.Session;
+import org.tableweather.schema.record.Shot;
+import org.tableweather.schema.shots.ShotCatalogue;
+
+/** What a row needs to know of its session and shot, found quickly. */
+final class SessionIndex {
+    /** No session of this id. */
+    static final int UNKNOWN = -1;
+    /** The sessions are not known, since {@code contribution.json} could not be understood. */
+    static final int UNDECIDED = -2;
+
+    static final long NO_TIME = Long.MIN_VALUE;
+
+    private final boolean decided;
+    private final List<Session> sessions;
+    private final List<PoolTable> tables;
+    private final Map<String, Integer> byId = new HashMap<>();
+    private final Map<String, Shot> shots = new HashMap<>();
+    private final Set<String> otherShots;
+    private final ClimateLog[] logs;
+    private final Climate[] stated;
+    private final long[] starts;
+    private final BitSet toldGap = new BitSet();
+    private final BitSet toldStart = new BitSet();
+    private final Findings findings;
+    private BitSet wanted;
+    private String lastId = "";
+    private int lastIndex = UNKNOWN;
+
+    SessionIndex(ContributionDocument read, ClimateLog.ByInstrument climate, Findings findings) {
+        Optional<Contribution> contribution = read.contribution();
+        this.decided = contribution.isPresent();
+        this.sessions = contribution.map(Contribution::sessions).orElse(List.of());
+        this.tables = contribution.map(Contribution::tables).orElse(List.of());
+        this.findings = findings;
+        this.otherShots = new HashSet<>(read.shotIds());
+        this.logs = new ClimateLog[sessions.size()];
+        this.stated = new Climate[sessions.size()];
+        this.starts = new long[sessions.size()];
+        ShotCatalogue.all().forEach(shot -> shots.put(shot.id(), shot));
+        contribution.ifPresent(content -> content.shots().forEach(shot -> shots.put(shot.id(), shot)));
+        for (int i = 0; i < sessions.size(); i++) {
+            Session session = sessions.get(i);
+            byId.putIfAbsent(session.id(), i);
+            logs[i] = session.instrument().map(climate::find).orElse(null);
+            stated[i] = stated(session);
+            starts[i] = session.startedAt().map(time -> time.toEpochSecond()).orElse(NO_TIME);
+        }
+    }
+
+    private static Climate stated(Session session) {
+        double temp = session.statedTempC().orElse(Double.NaN);
+        double rh = session.rhPct().orElse(Double.NaN);
+        return Double.isNaN(temp) && Double.isNaN(rh) ? Climate.NONE : new Climate(temp, rh, ClimateSource.STATED);
+    }
+
+    /** Position of a session, {@link #UNKNOWN} or {@link #UNDECIDED}. */
+    int find(String id) {
+        if (!id.equals(lastId)) {
+            lastId = id;
+            lastIndex = decided ? byId.getOrDefault(id, UNKNOWN) : UNDECIDED;
+        }
+        return lastIndex;
+    }
+
+    /** Whether a shot is in the catalogue or in the contribution. */
+    boolean knowsShot(String id) {
+        return shots.containsKey(id) || otherShots.contains(id) || !decided;
+    }
+
+    /** Reads on for these sessions only. */
+    void want(BitSet some) {
+        wanted = some;
+    }
+
+    boolean wants(int index) {
+        return wanted == null || wanted.get(index);
+    }
+
+    /** The log of the session's instrument; null without. */
+    ClimateLog log(int index) {
+        return logs[index];
+    }
+
+    /** When the session started, s since 1970; {@link #NO_TIME} when it does not say. */
+    long startSecond(int index) {
+        return starts[index];
+    }
+
+    /** The table of a session. */
+    Optional<PoolTable> table(int index) {
+        String id = sessions.get(index).table();
+        return tables.stream().filter(table -> table.id().equals(id)).findFirst();
+    }
+
+    /** The definition of a shot; null when it is not known. */
+    Shot shot(String id) {
+        return shots.get(id);
+    }
+
+    /**
+     * The climate of a trial, best first: its own reading, the log, what is stated for the session. The humidity decides
+     * which one it is called; a spot reading of humidity alone takes the temperature of the next best.
+     */
+    Climate climate(int index, double spotTemp, double spotRh, double logTemp, double logRh) {
+        Climate hand = stated[index];
+        double temp = first(spotTemp, logTemp, hand.tempC());
+        if (!Double.isNaN(spotRh)) {
+            return new Climate(temp, spotRh, ClimateSource.SPOT);
+        }
+        if (!Double.isNaN(logRh)) {
+            return new Climate(temp, logRh, ClimateSource.LOG);
+        }
+        if (!Double.isNaN(spotTemp)) {
+            return new Climate(temp, hand.rhPct(), Double.isNaN(hand.rhPct()) ? ClimateSource.SPOT : hand.source());
+        }
+        return hand;
+    }
+
+    private static double first(double best, double next, double last) {
+        return !Double.isNaN(best) ? best : !Double.isNaN(next) ? next : last;
+    }
+
+    /** Notes once for a session that its log does not cover a trial. */
+    void missedLog(int index, boolean timed, long row) {
+        if (!toldGap.get(index) && (timed || starts[index] != NO_TIME)) {
+            toldGap.set(index);
+            findings.add(
+                    ClimateChecks.LOG_GAP,
+                    Place.cell(TrialRows.FILE, row, "started_at"),
+                    sessions.get(index).id(),
+                    () -> "the log of instrument "
+                            + sessions.get(index).instrument().orElse("")
+                            + " does not cover this time; the first such trial of its session is named");
+        }
+    }
+
+    /** Notes once for a session that its trials take the log's climate at its start. */
+    void usedStart(int index) {
+        if (!toldStart.get(index)) {
+            toldStart.set(index);
+            findings.add(
+                    ClimateChecks.LOG_WITHOUT_TIMES,
+                    Place.file(TrialRows.FILE),
+                    sessions.get(index).id(),
+                    () -> "trials of session " + sessions.get(index).id() + " have no time of their own");
+        }
+    }
+}

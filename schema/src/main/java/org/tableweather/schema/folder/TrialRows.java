@@ -1,0 +1,310 @@
+package org.tableweather.schema.folder;
+
+import java.io.IOException;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import org.tableweather.schema.check.Findings;
+import org.tableweather.schema.check.Place;
+import org.tableweather.schema.check.StructureChecks;
+import org.tableweather.schema.check.TrialRules;
+import org.tableweather.schema.check.UnitChecks;
+import org.tableweather.schema.record.Climate;
+import org.tableweather.schema.record.Kind;
+import org.tableweather.schema.record.Made;
+import org.tableweather.schema.record.Trial;
+import org.tableweather.schema.table.TrialColumn;
+
+/** Reads {@code trials.csv}: cells into a trial, with its climate, for a receiver. */
+final class TrialRows extends CheckedRows {
+    static final String FILE = "trials.csv";
+    private static final int COLUMNS = TrialColumn.values().length;
+
+    /** Takes trials that were read. */
+    interface Receiver {
+        /** A row that belongs to this session but was refused. */
+        void refused(int session);
+
+        /** A trial and its row. */
+        void accept(int session, Trial trial, long row) throws IOException;
+    }
+
+    private final SessionIndex sessions;
+    private final Receiver receiver;
+    private final Set<Kind> kindsWithoutColumn = EnumSet.noneOf(Kind.class);
+    private final double[] values = new double[COLUMNS];
+    private TrialColumn[] columns = new TrialColumn[0];
+    private Header<TrialColumn> header;
+
+    private String session = "";
+    private String trial = "";
+    private String shot = "";
+    private String ball = "";
+    private String note = "";
+    private Kind kind;
+    private Kind lastKind = Kind.REBOUND;
+    private Made made = Made.NOT_STATED;
+    private boolean timed;
+    private long second;
+    private Instant startedAt;
+
+    TrialRows(SessionIndex sessions, Receiver receiver, Findings findings) {
+        super(FILE, findings);
+        this.sessions = sessions;
+        this.receiver = receiver;
+    }
+
+    @Override
+    protected void header(List<String> names, long row) {
+        header = new Header<>(FILE, TrialColumn.all(), findings);
+        columns = header.match(names, row).toArray(new TrialColumn[0]);
+        for (Kind each : Kind.values()) {
+            if (TrialColumn.outcomes(each).stream().noneMatch(header::has)) {
+                kindsWithoutColumn.add(each);
+            }
+        }
+    }
+
+    @Override
+    protected void begin() {
+        clean();
+        Arrays.fill(values, Double.NaN);
+        session = "";
+        trial = "";
+        shot = "";
+        ball = "";
+        note = "";
+        kind = null;
+        made = Made.NOT_STATED;
+        timed = false;
+    }
+
+    @Override
+    protected void cell(int column, char[] buffer, int from, int to) {
+        TrialColumn known = columns[column];
+        if (known == null) {
+            ignore(column, buffer, from, to);
+        } else if (known.isNumber()) {
+            quantity(known, number(known, buffer, from, to));
+        } else {
+            word(known, buffer, from, to);
+        }
+    }
+
+    private void word(TrialColumn column, char[] buffer, int from, int to) {
+        switch (column) {
+            case SESSION -> session = text(column, buffer, from, to);
+            case TRIAL -> trial = freshText(column, buffer, from, to);
+            case SHOT -> shot = text(column, buffer, from, to);
+            case BALL -> ball = text(column, buffer, from, to);
+            case NOTE -> note = text(column, buffer, from, to);
+            case KIND -> kind = kind(text(column, buffer, from, to));
+            case MADE -> made = made(text(column, buffer, from, to));
+            case STARTED_AT -> {
+                timed = time(column, buffer, from, to);
+                if (timed) {
+                    second = times.epochSecond();
+                    startedAt = times.instant();
+                }
+            }
+            default -> throw new IllegalStateException("no reading for " + column);
+        }
+    }
+
+    private void quantity(TrialColumn column, double value) {
+        TrialColumn standard = column.standard();
+        int slot = standard.ordinal();
+        double converted = column == standard ? value : column.toStandard(value);
+        double other = values[slot];
+        if (!Double.isNaN(other) && !Double.isNaN(converted)) {
+            TrialColumn alternative = header.has(column) && column != standard ? column : alternativeOf(standard);
+            if (!(Math.abs(other - converted) <= alternative.tolerance())) {
+                refuse(
+                        UnitChecks.DISAGREE,
+                        alternative,
+                        Double.toString(value),
+                        UnitChecks.DISAGREE.bound(),
+                        () -> converted + " and " + other + " " + standard.unit() + " stand side by side");
+            }
+        }
+        if (Double.isNaN(other) || column == standard && !Double.isNaN(converted)) {
+            values[slot] = converted;
+        }
+        if (column.isCount() && value != Math.rint(value)) {
+            refuse(
+                    UnitChecks.COUNT,
+                    column,
+                    Double.toString(value),
+                    "a whole number",
+                    () -> value + " is not a whole number");
+        }
+    }
+
+    private static TrialColumn alternativeOf(TrialColumn standard) {
+        return TrialColumn.all().stream()
+                .filter(column -> column != standard && column.standard() == standard)
+                .findFirst()
+                .orElse(standard);
+    }
+
+    private Kind kind(String name) {
+        if (name.equals(lastKind.schemaName())) {
+            return lastKind;
+        }
+        Optional<Kind> known = Kind.of(name.toLowerCase(Locale.ROOT));
+        if (known.isEmpty()) {
+            refuse(
+                    StructureChecks.CHOICE,
+                    TrialColumn.KIND,
+                    name,
+                    "one of rebound, bank, kick, speed, break, throw, deflection, hop",
+                    () -> "'" + name + "' is no kind of trial");
+            return null;
+        }
+        lastKind = known.get();
+        return lastKind;
+    }
+
+    private Made made(String word) {
+        return switch (word.toLowerCase(Locale.ROOT)) {
+            case "yes", "y", "true", "1", "made" -> Made.YES;
+            case "no", "n", "false", "0", "missed" -> Made.NO;
+            default -> {
+                refuse(
+                        StructureChecks.CHOICE,
+                        TrialColumn.MADE,
+                        word,
+                        "one of yes, no, true, false, 1, 0, made, missed",
+                        () -> "'" + word + "' says neither made nor missed");
+                yield Made.NOT_STATED;
+            }
+        };
+    }
+
+    @Override
+    protected void end(int cells, int extra) throws IOException {
+        checkWidth(cells, extra);
+        checkRequired();
+        int index = sessions.find(session);
+        if (index == SessionIndex.UNKNOWN && !session.isEmpty()) {
+            String id = session;
+            refuse(
+                    StructureChecks.UNKNOWN_SESSION,
+                    TrialColumn.SESSION,
+                    id,
+                    StructureChecks.UNKNOWN_SESSION.bound(),
+                    () -> "contribution.json has no session " + id);
+        }
+        if (!shot.isEmpty() && !sessions.knowsShot(shot)) {
+            String id = shot;
+            refuse(
+                    StructureChecks.UNKNOWN_SHOT,
+                    TrialColumn.SHOT,
+                    id,
+                    StructureChecks.UNKNOWN_SHOT.bound(),
+                    () -> "no shot " + id + " in the catalogue or in contribution.json");
+        }
+        if (index < 0) {
+            return;
+        }
+        if (isRefused() || kind == null) {
+            receiver.refused(index);
+        } else {
+            hand(index);
+        }
+    }
+
+    private void checkRequired() {
+        if (isRefused()) {
+            return;
+        }
+        requireIfThere(TrialColumn.SESSION, !session.isEmpty());
+        requireIfThere(TrialColumn.TRIAL, !trial.isEmpty());
+        requireIfThere(TrialColumn.SHOT, !shot.isEmpty());
+        requireIfThere(TrialColumn.KIND, kind != null);
+        if (kind != null && kindsWithoutColumn.remove(kind)) {
+            Kind wanting = kind;
+            String names = String.join(
+                    " or ",
+                    TrialColumn.outcomes(kind).stream().map(TrialColumn::header).toList());
+            findings.add(
+                    StructureChecks.OUTCOME_COLUMN,
+                    Place.row(FILE, row()),
+                    kind.schemaName(),
+                    "the column " + names,
+                    () -> "there are trials of kind " + wanting.schemaName() + ", but no column " + names);
+        }
+    }
+
+    private void requireIfThere(TrialColumn column, boolean filled) {
+        if (!filled && header.has(column)) {
+            require(column, false);
+        }
+    }
+
+    private void hand(int index) throws IOException {
+        if (!sessions.wants(index)) {
+            return;
+        }
+        ClimateLog log = sessions.log(index);
+        long sought = timed ? second : sessions.startSecond(index);
+        boolean covered = log != null && sought != SessionIndex.NO_TIME && log.seek(sought);
+        double logTemp = covered ? log.tempAt(sought) : Double.NaN;
+        double logRh = covered ? log.rhAt(sought) : Double.NaN;
+        Climate climate = sessions.climate(index, value(TrialColumn.TEMP_C), value(TrialColumn.RH_PCT), logTemp, logRh);
+        Trial read = trial(timed ? Optional.of(startedAt) : Optional.empty(), climate);
+        if (log != null && !covered) {
+            sessions.missedLog(index, timed, row());
+        } else if (covered && !timed) {
+            sessions.usedStart(index);
+        }
+        TrialRules.check(read, sessions.shot(shot), sessions.startSecond(index), logTemp, logRh, row(), findings);
+        receiver.accept(index, read, row());
+    }
+
+    private double value(TrialColumn column) {
+        return values[column.ordinal()];
+    }
+
+    private int count(TrialColumn column) {
+        double value = values[column.ordinal()];
+        return Double.isNaN(value) ? -1 : (int) value;
+    }
+
+    private Trial trial(Optional<Instant> time, Climate climate) {
+        return new Trial(
+                session,
+                trial,
+                time,
+                kind,
+                shot,
+                ball,
+                value(TrialColumn.TEMP_C),
+                value(TrialColumn.RH_PCT),
+                value(TrialColumn.APPROACH_ANGLE_DEG),
+                value(TrialColumn.APPROACH_SPEED_MPS),
+                value(TrialColumn.SIDE_SPIN_RPS),
+                value(TrialColumn.ROLL_RATIO),
+                value(TrialColumn.TIP_OFFSET_MM),
+                value(TrialColumn.REBOUND_ANGLE_DEG),
+                value(TrialColumn.REBOUND_SPEED_MPS),
+                value(TrialColumn.FINAL_REBOUND_ANGLE_DEG),
+                value(TrialColumn.LANDING_OFFSET_DIA),
+                made,
+                count(TrialColumn.RAILS),
+                value(TrialColumn.RUN_OUT_M),
+                value(TrialColumn.RUN_OUT_LENGTHS),
+                value(TrialColumn.OBJECT_ANGLE_DEG),
+                value(TrialColumn.DEFLECTION_ANGLE_DEG),
+                value(TrialColumn.HOP_HEIGHT_MM),
+                count(TrialColumn.BALLS_MADE),
+                value(TrialColumn.SPREAD_NEAREST_MM),
+                value(TrialColumn.CUE_BALL_TRAVEL_M),
+                note,
+                climate);
+    }
+}

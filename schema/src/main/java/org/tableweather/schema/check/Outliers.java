@@ -1,6 +1,5 @@
 package org.tableweather.schema.check;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import org.tableweather.schema.record.Trial;
@@ -30,8 +29,14 @@ final class Outliers {
             return;
         }
         column(trials, members, rows, "rebound_angle_deg", Trial::reboundAngleDeg, findings);
-        column(trials, members, rows, "final_rebound_angle_deg", Trial::finalReboundAngleDeg, findings);
+        column(trials, members, rows, "final_rebound_angle_deg", Outliers::otherFinalAngle, findings);
         column(trials, members, rows, "landing_offset_dia", Trial::landingOffsetDia, findings);
+    }
+
+    /** The final angle where it says more than the first. */
+    private static double otherFinalAngle(Trial trial) {
+        double last = trial.finalReboundAngleDeg();
+        return last == trial.reboundAngleDeg() ? Double.NaN : last;
     }
 
     private static void column(
@@ -41,34 +46,77 @@ final class Outliers {
             String name,
             ToDoubleFunction<Trial> outcome,
             Findings findings) {
-        double[] sorted = new double[members.size()];
+        double[] values = new double[members.size()];
         int known = 0;
         for (int member : members) {
             double value = outcome.applyAsDouble(trials.get(member));
             if (!Double.isNaN(value)) {
-                sorted[known++] = value;
+                values[known++] = value;
             }
         }
         if (known < LEAST) {
             return;
         }
-        Arrays.sort(sorted, 0, known);
-        double median = middle(sorted, known);
-        double low = sorted[0];
-        double high = sorted[known - 1];
+        double median = median(values, known);
+        double farthest = 0;
         for (int i = 0; i < known; i++) {
-            sorted[i] = Math.abs(sorted[i] - median);
+            values[i] = Math.abs(values[i] - median);
+            farthest = Math.max(farthest, values[i]);
         }
-        Arrays.sort(sorted, 0, known);
-        double mad = middle(sorted, known);
+        double mad = median(values, known);
         double reach = LIMIT * mad / NORMAL_MAD;
-        if (mad > 0 && (low < median - reach || high > median + reach)) {
+        if (mad > 0 && farthest > reach) {
             flag(trials, members, rows, name, outcome, new double[] {median, reach, mad}, findings);
         }
     }
 
-    private static double middle(double[] sorted, int size) {
-        return size % 2 == 1 ? sorted[size / 2] : (sorted[size / 2 - 1] + sorted[size / 2]) / 2;
+    /** The median; the values are put in another order. */
+    static double median(double[] values, int size) {
+        double upper = select(values, size, size / 2);
+        if (size % 2 == 1) {
+            return upper;
+        }
+        double lower = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < size / 2; i++) {
+            lower = Math.max(lower, values[i]);
+        }
+        return lower + (upper - lower) / 2;
+    }
+
+    /** The value that sorting would put at this place: by splitting at the middle one of three, again and again. */
+    private static double select(double[] values, int size, int place) {
+        int low = 0;
+        int high = size - 1;
+        while (low < high) {
+            double pivot = middle(values[low], values[low + high >>> 1], values[high]);
+            int i = low;
+            int j = high;
+            while (i <= j) {
+                while (values[i] < pivot) {
+                    i++;
+                }
+                while (values[j] > pivot) {
+                    j--;
+                }
+                if (i <= j) {
+                    double swapped = values[i];
+                    values[i++] = values[j];
+                    values[j--] = swapped;
+                }
+            }
+            if (place <= j) {
+                high = j;
+            } else if (place >= i) {
+                low = i;
+            } else {
+                return values[place];
+            }
+        }
+        return values[place];
+    }
+
+    private static double middle(double a, double b, double c) {
+        return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
     }
 
     private static void flag(

@@ -98,6 +98,7 @@ public final class CsvText {
                 .skipEmptyLines(false)
                 .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
                 .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .allowUnclosedQuote(false)
                 .maxBufferSize(MAX_CELL_CHARS)
                 .build(handler, characters)) {
             if (dialect.separatorLine()) {

@@ -111,6 +111,9 @@ public final class Timestamps {
     }
 
     private Outcome slow(String text) {
+        if (text.length() > 19 && text.startsWith(":60", 16)) {
+            return leapSecond(text);
+        }
         String iso =
                 text.length() > 10 && text.charAt(10) == ' ' ? text.substring(0, 10) + 'T' + text.substring(11) : text;
         try {
@@ -121,6 +124,15 @@ public final class Timestamps {
         } catch (DateTimeException e) {
             return isLocal(iso) ? Outcome.NO_ZONE : Outcome.MALFORMED;
         }
+    }
+
+    /** Second 60 is taken for the first of the next minute. */
+    private Outcome leapSecond(String text) {
+        Outcome outcome = slow(text.substring(0, 17) + "59" + text.substring(19));
+        if (outcome == Outcome.READ) {
+            epochSecond++;
+        }
+        return outcome;
     }
 
     private static boolean isLocal(String iso) {

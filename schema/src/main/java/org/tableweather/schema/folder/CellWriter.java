@@ -10,6 +10,7 @@ final class CellWriter {
     private final Writer out;
     private final BitSet filled = new BitSet();
     private final StringBuilder line = new StringBuilder();
+    private char[] chars = new char[512];
     private int column;
 
     CellWriter(Writer out) {
@@ -38,6 +39,20 @@ final class CellWriter {
             line.append('"').append(text.replace("\"", "\"\"")).append('"');
         } else {
             line.append(text);
+        }
+    }
+
+    /**
+     * A cell as it was read.
+     *
+     * @param quoted whether it was quoted, and so must be again
+     */
+    void copy(char[] buffer, int offset, int length, boolean quoted) {
+        if (quoted) {
+            text(new String(buffer, offset, length));
+        } else {
+            skip();
+            line.append(buffer, offset, length);
         }
     }
 
@@ -86,7 +101,12 @@ final class CellWriter {
     /** Ends the row. */
     void end() throws IOException {
         line.append('\n');
-        out.append(line);
+        int length = line.length();
+        if (length > chars.length) {
+            chars = new char[length * 2];
+        }
+        line.getChars(0, length, chars, 0);
+        out.write(chars, 0, length);
         line.setLength(0);
         column = 0;
     }

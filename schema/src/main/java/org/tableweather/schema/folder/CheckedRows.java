@@ -69,7 +69,8 @@ abstract class CheckedRows extends RowHandler {
         lastShort = cells < width();
         lastRow = row();
         filledRows++;
-        if (extra == 0 && !lastShort) {
+        boolean shifted = cells > width() && refused;
+        if (extra == 0 && !lastShort && !shifted) {
             return;
         }
         Place place = Place.row(file, row());
@@ -81,7 +82,7 @@ abstract class CheckedRows extends RowHandler {
                     place,
                     firstCell(),
                     () -> "the row is separated by '" + other + "', the header is not");
-        } else if (extra > 0) {
+        } else if (!lastShort) {
             refused = true;
             findings.add(
                     StructureChecks.ROW_LONG,

@@ -1,9 +1,11 @@
 package org.tableweather.schema.folder;
 
+import de.siegmar.fastcsv.reader.AbstractBaseCsvCallbackHandler;
 import de.siegmar.fastcsv.reader.CsvReader;
-import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.reader.RecordType;
 import java.io.BufferedWriter;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -53,16 +55,48 @@ final class ColumnFile<C extends Column> {
                 kept.set(columns.indexOf(column));
             }
         }
-        try (BufferedWriter target = Files.newBufferedWriter(narrow);
-                CsvReader<CsvRecord> source = CsvReader.builder().ofCsvRecord(rows)) {
+        try (BufferedWriter target = Files.newBufferedWriter(narrow)) {
             CellWriter header = new CellWriter(target);
             kept.stream().forEach(i -> header.text(columns.get(i).header()));
             header.end();
-            CellWriter cell = new CellWriter(target);
-            for (CsvRecord row : source) {
-                kept.stream().forEach(i -> cell.text(row.getField(i)));
-                cell.end();
+            try (CsvReader<Boolean> source = CsvReader.builder().build(new Narrowing(kept, target), rows)) {
+                for (Boolean row : source) {
+                    assert row;
+                }
             }
+        }
+    }
+
+    /** Copies the kept cells of each row. */
+    private static final class Narrowing extends AbstractBaseCsvCallbackHandler<Boolean> {
+        private final BitSet kept;
+        private final CellWriter cells;
+
+        Narrowing(BitSet kept, Writer target) {
+            this.kept = kept;
+            this.cells = new CellWriter(target);
+        }
+
+        @Override
+        protected void handleField(int column, char[] buffer, int offset, int length, boolean quoted) {
+            if (kept.get(column)) {
+                cells.copy(buffer, offset, length, quoted);
+            }
+        }
+
+        @Override
+        protected Boolean buildRecord() {
+            try {
+                cells.end();
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+            return Boolean.TRUE;
+        }
+
+        @Override
+        protected RecordType getRecordType() {
+            return RecordType.DATA;
         }
     }
 

@@ -46,8 +46,8 @@ final class SessionIndex {
 
     SessionIndex(ContributionDocument read, ClimateLog.ByInstrument climate, Findings findings) {
         Optional<Contribution> contribution = read.contribution();
-        this.decided = contribution.isPresent();
         this.sessions = contribution.map(Contribution::sessions).orElse(List.of());
+        this.decided = !sessions.isEmpty();
         this.tables = contribution.map(Contribution::tables).orElse(List.of());
         this.findings = findings;
         this.otherShots = new HashSet<>(read.shotIds());
@@ -80,9 +80,9 @@ final class SessionIndex {
         return lastIndex;
     }
 
-    /** Whether a shot is in the catalogue or in the contribution. */
-    boolean knowsShot(String id) {
-        return shots.containsKey(id) || otherShots.contains(id) || !decided;
+    /** Whether a shot of unknown definition must not be reported as missing: its fault was told elsewhere. */
+    boolean toleratesShot(String id) {
+        return otherShots.contains(id) || !decided;
     }
 
     /** Reads on for these sessions only. */

@@ -16,6 +16,7 @@ import org.tableweather.schema.check.UnitChecks;
 import org.tableweather.schema.record.Climate;
 import org.tableweather.schema.record.Kind;
 import org.tableweather.schema.record.Made;
+import org.tableweather.schema.record.Shot;
 import org.tableweather.schema.record.Trial;
 import org.tableweather.schema.table.TrialColumn;
 
@@ -190,7 +191,7 @@ final class TrialRows extends CheckedRows {
         checkWidth(cells, extra);
         checkRequired();
         int index = sessions.find(session);
-        if (index == SessionIndex.UNKNOWN && !session.isEmpty()) {
+        if (index == SessionIndex.UNKNOWN && !isRefused() && !session.isEmpty()) {
             String id = session;
             refuse(
                     StructureChecks.UNKNOWN_SESSION,
@@ -199,7 +200,8 @@ final class TrialRows extends CheckedRows {
                     StructureChecks.UNKNOWN_SESSION.bound(),
                     () -> "contribution.json has no session " + id);
         }
-        if (!shot.isEmpty() && !sessions.knowsShot(shot)) {
+        Shot definition = sessions.shot(shot);
+        if (definition == null && !isRefused() && !shot.isEmpty() && !sessions.toleratesShot(shot)) {
             String id = shot;
             refuse(
                     StructureChecks.UNKNOWN_SHOT,
@@ -214,7 +216,7 @@ final class TrialRows extends CheckedRows {
         if (isRefused() || kind == null) {
             receiver.refused(index);
         } else {
-            hand(index);
+            hand(index, definition);
         }
     }
 
@@ -246,7 +248,7 @@ final class TrialRows extends CheckedRows {
         }
     }
 
-    private void hand(int index) throws IOException {
+    private void hand(int index, Shot definition) throws IOException {
         if (!sessions.wants(index)) {
             return;
         }
@@ -262,7 +264,7 @@ final class TrialRows extends CheckedRows {
         } else if (covered && !timed) {
             sessions.usedStart(index);
         }
-        TrialRules.check(read, sessions.shot(shot), sessions.startSecond(index), logTemp, logRh, row(), findings);
+        TrialRules.check(read, definition, sessions.startSecond(index), logTemp, logRh, row(), findings);
         receiver.accept(index, read, row());
     }
 

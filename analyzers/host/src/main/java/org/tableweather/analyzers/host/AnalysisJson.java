@@ -1,19 +1,25 @@
 package org.tableweather.analyzers.host;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
+import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.tableweather.analyzers.spi.Analysis;
+import org.tableweather.analyzers.spi.AnalyzerInfo;
 
 /** The envelope that every analysis keeps; CLI and server print the same bytes. */
 public final class AnalysisJson {
     private static final JsonMapper MAPPER = JsonMapper.builder()
             .addModule(new Jdk8Module())
             .enable(SerializationFeature.INDENT_OUTPUT)
+            .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
             .build();
 
     private AnalysisJson() {}
@@ -32,6 +38,35 @@ public final class AnalysisJson {
         } catch (JsonProcessingException e) {
             throw new UncheckedIOException("an analysis is made of plain records", e);
         }
+    }
+
+    /**
+     * A run from its JSON, as another host printed it. Of the analyzer only id and version are known then.
+     *
+     * @throws IOException when it is not such JSON
+     */
+    public static AnalysisRun read(byte[] json) throws IOException {
+        JsonNode envelope = MAPPER.readTree(json);
+        AnalyzerInfo info = new AnalyzerInfo(
+                envelope.path("analyzer").asText(),
+                envelope.path("version").asText(),
+                "",
+                "",
+                "",
+                "",
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of());
+        AnalysisRun.Dataset dataset = MAPPER.treeToValue(envelope.path("dataset"), AnalysisRun.Dataset.class);
+        Class<? extends Analysis> outcome =
+                switch (envelope.path("outcome").asText()) {
+                    case "estimated" -> Analysis.Estimated.class;
+                    case "declined" -> Analysis.Declined.class;
+                    default -> throw new IOException("not an analysis: it has no outcome estimated or declined");
+                };
+        return new AnalysisRun(info, dataset, MAPPER.treeToValue(envelope, outcome));
     }
 
     private static Void estimated(Map<String, Object> envelope, AnalysisRun run, Analysis.Estimated answer) {

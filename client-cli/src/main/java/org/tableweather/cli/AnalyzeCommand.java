@@ -1,0 +1,83 @@
+package org.tableweather.cli;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.tableweather.analyzers.host.AnalysisJson;
+import org.tableweather.analyzers.host.AnalysisRun;
+import org.tableweather.analyzers.spi.Analyzer;
+import org.tableweather.analyzers.spi.AnalyzerInfo;
+import org.tableweather.analyzers.spi.ParameterInfo;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+
+/** {@code tableweather analyze}. */
+@Command(
+        name = "analyze",
+        description = "Answers a question over folders (--data) or over what a server holds (--server).",
+        footer = {
+            "",
+            "Examples:",
+            "  tableweather analyze --list",
+            "  tableweather analyze rebound-humidity --data winter/ spring.zip --json",
+            "  tableweather analyze rebound-humidity --data winter/ --set response=landing-offset"
+        })
+final class AnalyzeCommand extends Subcommand {
+    @Parameters(arity = "0..1", paramLabel = "ID", description = "Which analyzer; see --list.")
+    private String id;
+
+    @Option(names = "--list", description = "List the analyzers and their parameters.")
+    private boolean list;
+
+    @Option(names = "--json", description = "Print JSON.")
+    private boolean json;
+
+    @Mixin
+    private DataOrServer where;
+
+    record Analyzers(List<AnalyzerInfo> analyzers) {}
+
+    @Override
+    public Integer call() throws Exception {
+        if (list) {
+            print(listed());
+            return ExitCodes.DONE;
+        }
+        if (id == null) {
+            throw new ParameterException(spec().commandLine(), "which analyzer? name its ID, or ask with --list");
+        }
+        AnalysisRun run = where.run(id, this);
+        print(json ? new String(AnalysisJson.bytes(run), StandardCharsets.UTF_8) : AnalysisText.of(run));
+        return ExitCodes.DONE;
+    }
+
+    private String listed() throws IOException {
+        List<AnalyzerInfo> infos =
+                where.analyzers().catalogue().all().stream().map(Analyzer::info).toList();
+        if (json) {
+            return JsonText.of(new Analyzers(infos));
+        }
+        StringBuilder text = new StringBuilder();
+        infos.forEach(info -> text.append(described(info)));
+        return text.toString();
+    }
+
+    private static String described(AnalyzerInfo info) {
+        StringBuilder text = new StringBuilder(info.id() + " " + info.version() + "\n  " + info.question() + "\n");
+        for (ParameterInfo parameter : info.parameters()) {
+            String standard = parameter.standard().isEmpty() ? "" : " (standard: " + parameter.standard() + ")";
+            String allowed = parameter.allowed().isEmpty() ? "" : "; one of " + String.join(", ", parameter.allowed());
+            text.append("    --set ")
+                    .append(parameter.name())
+                    .append("=...  ")
+                    .append(parameter.meaning())
+                    .append(standard)
+                    .append(allowed)
+                    .append('\n');
+        }
+        return text.toString();
+    }
+}

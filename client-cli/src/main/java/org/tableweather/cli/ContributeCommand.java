@@ -1,0 +1,121 @@
+package org.tableweather.cli;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import org.tableweather.schema.check.CheckReport;
+import org.tableweather.schema.folder.ContributionReader;
+import org.tableweather.schema.folder.ContributionWriter;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code tableweather contribute}. */
+@Command(
+        name = "contribute",
+        description = "Checks folders or .zip archives here, then hands them to a server. Sending again is harmless:"
+                + " the same content is kept once, and a broken upload goes on where it stopped.",
+        footer = {"", "Example:", "  tableweather contribute my-hall --token-file my-token"})
+final class ContributeCommand extends Subcommand {
+    @Parameters(arity = "1..*", paramLabel = "PATH", description = "Contribution folder or .zip archive.")
+    private List<Path> paths;
+
+    @Option(names = "--no-check", description = "Leave the judging to the server.")
+    private boolean unchecked;
+
+    @Option(names = "--json", description = "Print JSON.")
+    private boolean json;
+
+    @Mixin
+    private ServerOptions server;
+
+    record Sent(List<ContributionUpload.Answer> contributions) {}
+
+    @Override
+    public Integer call() throws Exception {
+        for (Path path : paths) {
+            LocalData.mustExist(path);
+        }
+        ContributionUpload upload = new ContributionUpload(server.client(), Terminal.current());
+        List<ContributionUpload.Answer> answers = new ArrayList<>();
+        for (Path path : paths) {
+            ContributionUpload.Answer answer = send(upload, path);
+            answers.add(answer);
+            if (!json) {
+                print(answer.inWords(path) + "\n");
+            }
+            if (answer.isRefused()) {
+                say(FindingText.refusals(answer.report()));
+            }
+        }
+        if (json) {
+            print(JsonText.of(new Sent(answers)));
+        }
+        return answers.stream().anyMatch(ContributionUpload.Answer::isRefused) ? ExitCodes.REFUSED : ExitCodes.DONE;
+    }
+
+    private ContributionUpload.Answer send(ContributionUpload upload, Path path) throws IOException {
+        if (!Files.isDirectory(path)) {
+            check(path);
+            return upload.send(path);
+        }
+        Path archive = Files.createTempFile("tableweather-", ".zip");
+        try {
+            // packing and checking read the same files: side by side they take as long as the slower
+            CompletableFuture<Void> packing = CompletableFuture.runAsync(() -> pack(path, archive));
+            try {
+                check(path);
+            } finally {
+                finish(packing);
+            }
+            return upload.send(archive);
+        } finally {
+            Files.deleteIfExists(archive);
+        }
+    }
+
+    private static void pack(Path folder, Path archive) {
+        try {
+            ContributionWriter.pack(folder, archive);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static void finish(CompletableFuture<Void> packing) throws IOException {
+        try {
+            packing.join();
+        } catch (CompletionException e) {
+            if (e.getCause() instanceof UncheckedIOException io) {
+                throw io.getCause();
+            }
+            throw e;
+        }
+    }
+
+    private void check(Path path) throws IOException {
+        if (unchecked) {
+            return;
+        }
+        ContributionReader.Result result = LocalData.check(path, Terminal.current());
+        CheckReport report = result.report();
+        say(FindingText.headline(path.toString(), report));
+        if (report.isRefused()) {
+            say(FindingText.refusals(report));
+            throw Failure.refused(
+                    path + " is refused by the checks; nothing was sent",
+                    "mend what is listed above; tableweather check shows all findings");
+        }
+        if (result.contribution().filter(NewCommand::isUnnamed).isPresent()) {
+            throw Failure.refused(
+                    path + " names no contributor yet; nothing was sent",
+                    "write your name, or the one you choose to be known by, into contribution.json");
+        }
+    }
+}

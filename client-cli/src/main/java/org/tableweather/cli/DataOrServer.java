@@ -1,0 +1,74 @@
+package org.tableweather.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.tableweather.analyzers.host.AnalysisRun;
+import org.tableweather.analyzers.host.Summaries;
+import org.tableweather.analyzers.spi.Analyzer;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Where an analysis is made: here over folders, or by a server over what it holds. */
+final class DataOrServer {
+    @Option(
+            names = "--data",
+            arity = "1..*",
+            paramLabel = "PATH",
+            description = "Contribution folders or .zip archives on this machine; no server is asked.")
+    private List<Path> data = List.of();
+
+    @Option(
+            names = "--set",
+            paramLabel = "NAME=VALUE",
+            description = "Set a parameter of the analyzer; analyze --list names them.")
+    private Map<String, String> parameters = new LinkedHashMap<>();
+
+    @Mixin
+    private ServerOptions server;
+
+    @Mixin
+    private AnalyzerChoice analyzers;
+
+    /**
+     * Makes the analysis.
+     *
+     * @param id of the analyzer
+     * @param command to talk through
+     */
+    AnalysisRun run(String id, Subcommand command) throws IOException {
+        return data.isEmpty() ? server.client().analysis(id, parameters) : local(analyzers.find(id), command);
+    }
+
+    private <S> AnalysisRun local(Analyzer<S> analyzer, Subcommand command) throws IOException {
+        return conclude(analyzer, LocalData.summaries(analyzer, data, command).source());
+    }
+
+    /** Concludes here, with the parameters that were set. */
+    <S> AnalysisRun conclude(Analyzer<S> analyzer, Summaries<S> summaries) {
+        try {
+            return AnalysisRun.conclude(analyzer, summaries, parameters);
+        } catch (IllegalArgumentException e) {
+            throw Failure.usage(e.getMessage(), "tableweather analyze --list shows the parameters")
+                    .because(e);
+        }
+    }
+
+    AnalyzerChoice analyzers() {
+        return analyzers;
+    }
+
+    List<Path> data() {
+        return data;
+    }
+
+    Map<String, String> parameters() {
+        return parameters;
+    }
+
+    ServerOptions server() {
+        return server;
+    }
+}

@@ -1,0 +1,95 @@
+package org.tableweather.cli;
+
+import java.io.IOException;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
+import org.tableweather.schema.folder.ContributionWriter;
+import org.tableweather.schema.record.Climate;
+import org.tableweather.schema.record.ClimateReading;
+import org.tableweather.schema.record.Kind;
+import org.tableweather.schema.record.Made;
+import org.tableweather.schema.record.Session;
+import org.tableweather.schema.record.Shot;
+import org.tableweather.schema.record.Trial;
+
+/** Rows that show how a folder is filled in; every one says that it is an example. All figures are invented. */
+final class ExampleRows {
+    /** In the note of every example row. */
+    static final String NOTE = "EXAMPLE: replace this row";
+
+    private static final int ATTEMPTS = 5;
+    private static final Duration BETWEEN_ATTEMPTS = Duration.ofSeconds(90);
+    private static final Duration BETWEEN_READINGS = Duration.ofMinutes(30);
+    private static final List<Double> OFFSETS_DIA = List.of(0.1, -0.25, 0.0, 0.4, -0.1);
+
+    private ExampleRows() {}
+
+    /** The attempts of one session. */
+    static void writeTrials(ContributionWriter writer, Session session, Shot shot) throws IOException {
+        OffsetDateTime start = session.startedAt().orElseThrow();
+        for (int i = 0; i < ATTEMPTS; i++) {
+            writer.write(trial(
+                    session,
+                    shot,
+                    i,
+                    start.plus(BETWEEN_ATTEMPTS.multipliedBy(i)).toInstant()));
+        }
+    }
+
+    private static Trial trial(Session session, Shot shot, int i, Instant time) {
+        double none = Double.NaN;
+        boolean oneRail = shot.kind() == Kind.REBOUND;
+        double offsetDia = OFFSETS_DIA.get(i);
+        double approachDeg = shot.approachAngleDeg().orElse(45);
+        double angleDeg = Math.rint((approachDeg - 3 + 4 * offsetDia) * 10) / 10;
+        double speedMps = shot.approachSpeedMps().orElse(2.5);
+        return new Trial(
+                session.id(),
+                Integer.toString(i + 1),
+                Optional.of(time),
+                shot.kind(),
+                shot.id(),
+                "",
+                none,
+                none,
+                oneRail ? approachDeg : none,
+                oneRail ? speedMps : none,
+                none,
+                none,
+                none,
+                oneRail ? angleDeg : none,
+                oneRail ? Math.rint(speedMps * 7) / 10 : none,
+                oneRail ? none : angleDeg,
+                oneRail ? none : offsetDia,
+                oneRail ? Made.NOT_STATED : made(offsetDia),
+                shot.rails().size(),
+                none,
+                none,
+                none,
+                none,
+                none,
+                -1,
+                none,
+                none,
+                NOTE,
+                Climate.NONE);
+    }
+
+    private static Made made(double offsetDia) {
+        return Math.abs(offsetDia) < 0.2 ? Made.YES : Made.NO;
+    }
+
+    /** The readings of one session. */
+    static void writeClimate(ContributionWriter writer, Session session, double tempC, double rhPct)
+            throws IOException {
+        Instant from = session.settledFrom().orElseThrow().toInstant();
+        Instant until = session.startedAt().orElseThrow().toInstant().plus(BETWEEN_READINGS);
+        for (Instant time = from; !time.isAfter(until); time = time.plus(BETWEEN_READINGS)) {
+            writer.write(
+                    new ClimateReading(session.instrument().orElseThrow(), time, tempC, rhPct, Double.NaN, "example"));
+        }
+    }
+}

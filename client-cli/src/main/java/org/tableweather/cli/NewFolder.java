@@ -1,0 +1,166 @@
+package org.tableweather.cli;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.tableweather.schema.folder.ContributionWriter;
+import org.tableweather.schema.record.BallSet;
+import org.tableweather.schema.record.Contribution;
+import org.tableweather.schema.record.Contributor;
+import org.tableweather.schema.record.Instrument;
+import org.tableweather.schema.record.PoolTable;
+import org.tableweather.schema.record.Room;
+import org.tableweather.schema.record.Session;
+import org.tableweather.schema.record.Shot;
+import org.tableweather.schema.table.ClimateColumn;
+import org.tableweather.schema.table.Column;
+import org.tableweather.schema.table.TrialColumn;
+
+/**
+ * A folder to be filled in: valid at once, with example rows that say so; of the equipment it states nothing.
+ *
+ * @param shot the test shot
+ * @param sessions how many
+ * @param name of the contributor
+ * @param room what the room is called
+ * @param licence SPDX id
+ */
+record NewFolder(Shot shot, int sessions, String name, String room, String licence) {
+    /** Stands where the contributor's name belongs. */
+    static final String NAMELESS = "WRITE YOUR NAME HERE";
+
+    private static final String TABLE = "t1";
+    private static final String BALLS = "b1";
+    private static final String LOGGER = "h1";
+    private static final OffsetDateTime EXAMPLE_DAY = OffsetDateTime.parse("2025-01-06T14:00:00+01:00");
+
+    void write(Path folder) throws IOException {
+        Contribution contribution = contribution();
+        try (ContributionWriter writer = ContributionWriter.into(folder, contribution)) {
+            for (int i = 0; i < contribution.sessions().size(); i++) {
+                Session session = contribution.sessions().get(i);
+                ExampleRows.writeTrials(writer, session, shot);
+                ExampleRows.writeClimate(writer, session, 21, 30 + 10 * (i % 5));
+            }
+        }
+        Files.writeString(folder.resolve("README.txt"), readme());
+    }
+
+    private Contribution contribution() {
+        String roomId = slug(room);
+        OptionalDouble unknown = OptionalDouble.empty();
+        return new Contribution(
+                "1.0",
+                Optional.of(room + ", " + shot.id()),
+                licence,
+                Optional.of(true),
+                new Contributor(name, Optional.empty(), Optional.empty()),
+                List.of(new Room(roomId, Optional.of(room), Optional.empty(), unknown, unknown, unknown, List.of())),
+                List.of(new PoolTable(
+                        TABLE, roomId, unknown, unknown, Optional.empty(), Optional.empty(), Optional.empty())),
+                List.of(new BallSet(BALLS, Optional.empty(), unknown, unknown, Optional.empty(), Optional.empty())),
+                List.of(),
+                List.of(new Instrument(
+                        LOGGER,
+                        Optional.empty(),
+                        List.of("temperature", "humidity"),
+                        unknown,
+                        unknown,
+                        unknown,
+                        unknown,
+                        List.of())),
+                List.of(),
+                IntStream.rangeClosed(1, sessions).mapToObj(this::session).toList());
+    }
+
+    private Session session(int number) {
+        OffsetDateTime settledFrom = EXAMPLE_DAY.plusDays(7L * (number - 1));
+        return new Session(
+                "s" + number,
+                TABLE,
+                Optional.of(BALLS),
+                Optional.empty(),
+                Optional.of(LOGGER),
+                Optional.of(settledFrom.toLocalDate().toString()),
+                Optional.empty(),
+                Optional.of(settledFrom.plusHours(4)),
+                Optional.of(settledFrom),
+                shot.delivery(),
+                Optional.of(true),
+                Optional.of(true),
+                Optional.empty(),
+                OptionalInt.of(10),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                Optional.of("EXAMPLE: replace the times and what was done"));
+    }
+
+    private List<Column> trialColumns() {
+        List<Column> columns = new ArrayList<>(List.of(
+                TrialColumn.SESSION, TrialColumn.TRIAL, TrialColumn.STARTED_AT, TrialColumn.KIND, TrialColumn.SHOT));
+        switch (shot.kind()) {
+            case REBOUND ->
+                columns.addAll(List.of(
+                        TrialColumn.APPROACH_ANGLE_DEG,
+                        TrialColumn.APPROACH_SPEED_MPS,
+                        TrialColumn.REBOUND_ANGLE_DEG,
+                        TrialColumn.REBOUND_SPEED_MPS));
+            case BANK, KICK ->
+                columns.addAll(List.of(
+                        TrialColumn.FINAL_REBOUND_ANGLE_DEG,
+                        TrialColumn.LANDING_OFFSET_DIA,
+                        TrialColumn.MADE,
+                        TrialColumn.RAILS));
+            default -> columns.addAll(TrialColumn.outcomes(shot.kind()));
+        }
+        columns.add(TrialColumn.NOTE);
+        return columns;
+    }
+
+    private static List<Column> climateColumns() {
+        return List.of(
+                ClimateColumn.INSTRUMENT,
+                ClimateColumn.TIME,
+                ClimateColumn.TEMP_C,
+                ClimateColumn.RH_PCT,
+                ClimateColumn.PLACEMENT);
+    }
+
+    private String readme() throws IOException {
+        try (InputStream template = NewFolder.class.getResourceAsStream("new-folder.txt")) {
+            return new String(template.readAllBytes(), StandardCharsets.UTF_8)
+                    .replace("{room}", room)
+                    .replace("{shot}", shot.id())
+                    .replace("{kind}", shot.kind().schemaName())
+                    .replace("{title}", shot.title().orElse(shot.id()))
+                    .replace("{howToLog}", shot.howToLog().orElse("Write down every attempt, made or missed."))
+                    .replace(
+                            "{keepConstant}",
+                            shot.keepConstant().stream()
+                                    .map(what -> "  - " + what)
+                                    .collect(Collectors.joining("\n")))
+                    .replace("{trialColumns}", ColumnNotes.of("trials", trialColumns()))
+                    .replace("{climateColumns}", ColumnNotes.of("climate", climateColumns()));
+        }
+    }
+
+    private static String slug(String text) {
+        String slug =
+                text.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-+|-+$", "");
+        return slug.isEmpty() ? "room" : slug;
+    }
+}

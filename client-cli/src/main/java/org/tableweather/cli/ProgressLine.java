@@ -1,0 +1,64 @@
+package org.tableweather.cli;
+
+import java.util.function.LongConsumer;
+import me.tongfei.progressbar.ConsoleProgressBarConsumer;
+import me.tongfei.progressbar.ProgressBar;
+import me.tongfei.progressbar.ProgressBarBuilder;
+import me.tongfei.progressbar.ProgressBarStyle;
+
+/** A bar for long work, shown only to a person at a terminal. */
+interface ProgressLine extends AutoCloseable, LongConsumer {
+
+    /** Ends the line. */
+    @Override
+    void close();
+
+    /**
+     * A bar counting megabytes.
+     *
+     * @param terminal where it would be seen
+     * @param task in a word or two
+     * @param bytes how many there will be; −1 when not known
+     */
+    static ProgressLine ofBytes(Terminal terminal, String task, long bytes) {
+        if (!terminal.errIsTerminal()) {
+            return new Silent();
+        }
+        ProgressBar bar = new ProgressBarBuilder()
+                .setTaskName(task)
+                .setInitialMax(bytes)
+                .setUnit(" MB", 1 << 20)
+                .setUpdateIntervalMillis(200)
+                .setStyle(terminal.unicode() ? ProgressBarStyle.UNICODE_BLOCK : ProgressBarStyle.ASCII)
+                .setConsumer(new ConsoleProgressBarConsumer(System.err, terminal.columns()))
+                .clearDisplayOnFinish()
+                .build();
+        return new Shown(bar);
+    }
+
+    /** No bar. */
+    record Silent() implements ProgressLine {
+        @Override
+        public void accept(long bytes) {
+            // nobody looks
+        }
+
+        @Override
+        public void close() {
+            // nothing shown
+        }
+    }
+
+    /** A bar. */
+    record Shown(ProgressBar bar) implements ProgressLine {
+        @Override
+        public void accept(long bytes) {
+            bar.stepTo(bytes);
+        }
+
+        @Override
+        public void close() {
+            bar.close();
+        }
+    }
+}

@@ -50,6 +50,9 @@ final class NestedPreparation {
             return new NestedRefusal(
                     Cause.TOO_FEW_ROWS, total.n() + " rows for " + (kept.size() + 1) + " coefficients");
         }
+        if (total.n() > rooms.size() && rooms.stream().allMatch(room -> constantWithin(room.merged()))) {
+            return exactFit(total.n() + " rows never vary within their room, in " + rooms.size() + " rooms");
+        }
         FitColumns columns = new FitColumns(covariates + 1, kept, randomColumns(kept));
         NestedData data =
                 new NestedData(rooms.stream().map(room -> columns.select(room)).toList());
@@ -59,7 +62,7 @@ final class NestedPreparation {
     private List<RoomSessions> meansIfConstantWithin(List<RoomSessions> filled) {
         List<Moments> all = NestedData.sessionsOf(filled);
         boolean repeated = all.stream().anyMatch(part -> part.n() > 1);
-        boolean constant = all.stream().allMatch(part -> part.cross(part.columns() - 1, part.columns() - 1) == 0);
+        boolean constant = all.stream().allMatch(NestedPreparation::constantWithin);
         if (!repeated || !constant) {
             return filled;
         }
@@ -71,6 +74,10 @@ final class NestedPreparation {
                                 .map(NestedPreparation::meanAlone)
                                 .toList()))
                 .toList();
+    }
+
+    private static boolean constantWithin(Moments part) {
+        return part.cross(part.columns() - 1, part.columns() - 1) == 0;
     }
 
     private static Moments meanAlone(Moments part) {
@@ -146,10 +153,12 @@ final class NestedPreparation {
     }
 
     private static NestedRefusal exactFit(NestedData data) {
-        return new NestedRefusal(
-                Cause.EXACT_FIT,
-                data.trials + " rows are reproduced to rounding by " + (data.width - 1)
-                        + " coefficients and the rooms: no scatter is left to judge them by");
+        return exactFit(data.trials + " rows are reproduced to rounding by " + (data.width - 1)
+                + " coefficients and the rooms");
+    }
+
+    private static NestedRefusal exactFit(String what) {
+        return new NestedRefusal(Cause.EXACT_FIT, what + ": no scatter is left to judge them by");
     }
 
     private Minimum lowest(NestedCriterion criterion) {

@@ -94,7 +94,8 @@ final class HumidityAnswer {
     }
 
     private String newRoomSentence(Quantity change) {
-        double reach = HumidityCurve.halfWidth(change.df()) * Math.sqrt(fit.newRoomVariance(curve.changeRow()));
+        Quantity room = fit.inNewRoom(curve.changeRow());
+        double reach = HumidityCurve.halfWidth(room.df()) * room.standardError();
         return " In a room not yet measured it is expected between " + figure(change.value() - reach) + " and "
                 + figure(change.value() + reach) + ".";
     }

@@ -237,20 +237,24 @@ public final class NestedFit implements NestedOutcome {
     }
 
     /**
-     * Variance of the same linear combination in a room that is not yet known: that of the estimate, and
-     * {@code z'Σz} of the room.
+     * The same linear combination in a room that is not yet known: value as of the population, variance
+     * {@code l'Cl + z'Σz}, degrees of freedom by Satterthwaite's formula for that sum. They are few where Σ is hardly
+     * known, even when the population's are many.
+     *
+     * @param row over all given columns
      */
-    public double newRoomVariance(double[] row) {
-        double variance = sigma2 * form(columns.reduce(row));
-        for (int i = 0; i < omega.length; i++) {
-            for (int j = 0; j < omega.length; j++) {
-                variance += sigma2
-                        * omega[i][j]
-                        * row[columns.random().get(i)]
-                        * row[columns.random().get(j)];
+    public Quantity inNewRoom(double[] row) {
+        Quantity population = contrast(row);
+        double[] l = columns.reduce(row);
+        double[] z =
+                columns.random().stream().mapToDouble(column -> row[column]).toArray();
+        double variance = form(l);
+        for (int i = 0; i < z.length; i++) {
+            for (int j = 0; j < z.length; j++) {
+                variance += z[i] * omega[i][j] * z[j];
             }
         }
-        return variance;
+        return new Quantity(population.value(), Math.sqrt(sigma2 * variance), satterthwaite.df(l, z));
     }
 
     /**

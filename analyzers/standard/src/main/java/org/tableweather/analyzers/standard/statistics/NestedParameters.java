@@ -67,6 +67,33 @@ final class NestedParameters {
         }
     }
 
+    /** {@code z'Ωz = |L'z|²}. */
+    double spread(double[] z, double[] factor) {
+        double sum = 0;
+        for (int j = 0; j < depth; j++) {
+            double along = along(z, factor, j);
+            sum += along * along;
+        }
+        return sum;
+    }
+
+    /** Its derivatives by φ. */
+    double[] spreadSlopes(double[] z, double[] factor) {
+        double[] slopes = new double[size];
+        for (int e = 0; e < entries.length; e++) {
+            slopes[first() + e] = 2 * along(z, factor, entries[e][1]) * z[entries[e][0]] / scale[entries[e][0]];
+        }
+        return slopes;
+    }
+
+    private double along(double[] z, double[] factor, int column) {
+        double sum = 0;
+        for (int i = column; i < depth; i++) {
+            sum += z[i] * factor[i * depth + column];
+        }
+        return sum;
+    }
+
     /** A start: t, and one value for the scaled diagonal of L. */
     double[] start(double session, double diagonal) {
         double[] start = new double[size];

@@ -20,6 +20,9 @@ final class Satterthwaite {
 
     private final int size;
     private final int fixed;
+    private final int depth;
+    private final NestedParameters parameters;
+    private final double[] factor;
     private final double sigma2;
     private final double residualDf;
     private final double[] inverse;
@@ -37,6 +40,9 @@ final class Satterthwaite {
         criterion.evaluate(phi, gradient);
         size = phi.length;
         fixed = criterion.data.width - 1;
+        depth = criterion.reduction.random.length;
+        parameters = criterion.parameters;
+        factor = criterion.reduction.factor.clone();
         sigma2 = criterion.sigma2;
         residualDf = criterion.nu;
         inverse = criterion.top.inverse.clone();
@@ -95,14 +101,24 @@ final class Satterthwaite {
      * @return positive; the residual's when no uncertainty of a variance reaches the contrast
      */
     double df(double[] contrast) {
-        double variance = form(inverse, contrast);
-        double[] slopes = new double[size + 1];
+        return df(contrast, new double[depth]);
+    }
+
+    /**
+     * Degrees of freedom of the variance {@code l'Cl + z'Σz}, of l'b and a room's own departure z'u.
+     *
+     * @param contrast l, length p
+     * @param room z, one entry for each random column
+     */
+    double df(double[] contrast, double[] room) {
+        double[] slopes = Arrays.copyOf(parameters.spreadSlopes(room, factor), size + 1);
+        double variance = form(inverse, contrast) + parameters.spread(room, factor);
         for (int i = 0; i < size; i++) {
-            slopes[i] = form(inverseSlopes[i], contrast);
+            slopes[i] += form(inverseSlopes[i], contrast);
         }
         slopes[size] = 2 * variance;
-        double spread = 2 * curvature.inverseForm(slopes, SHARE);
-        return spread > 0 ? 2 * variance * variance / spread : residualDf;
+        double uncertainty = 2 * curvature.inverseForm(slopes, SHARE);
+        return uncertainty > 0 ? 2 * variance * variance / uncertainty : residualDf;
     }
 
     private double form(double[] matrix, double[] l) {

@@ -125,7 +125,7 @@ class NestedCriterionTest {
             double[] row = {1, point.get("rh").asDouble()};
             assertClose(fit.contrast(row).value(), point.get("new").get(0));
             assertClose(fit.contrast(row).standardError(), point.get("new").get(1));
-            assertClose(Math.sqrt(fit.newRoomVariance(row)), point.get("new").get(2));
+            assertClose(fit.inNewRoom(row).standardError(), point.get("new").get(2));
             assertClose(fit.inRoom(0, row).value(), point.get("room0").get(0));
             assertClose(fit.inRoom(0, row).standardError(), point.get("room0").get(1));
         }

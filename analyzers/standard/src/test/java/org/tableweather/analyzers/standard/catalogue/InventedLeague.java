@@ -109,7 +109,7 @@ final class InventedLeague {
         return analyzer.conclude(summarised(league), Parameters.of(analyzer.info(), set));
     }
 
-    private static SessionRecord record(Held held) {
+    static SessionRecord record(Held held) {
         Room room = new Room(
                 held.room(),
                 Optional.empty(),

@@ -1,0 +1,76 @@
+package org.tableweather.server.analysis;
+
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Request;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.tableweather.analyzers.host.AnalysisJson;
+import org.tableweather.server.web.ETags;
+import org.tableweather.server.web.ErrorCode;
+import org.tableweather.server.web.Refusal;
+
+/** Analyses over HTTP: the very bytes that the command prints for the same sessions. */
+@Path("/api/v1/analyses/{id}")
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "analyses")
+class AnalysisResource {
+    private final Analyses analyses;
+
+    AnalysisResource(Analyses analyses) {
+        this.analyses = analyses;
+    }
+
+    @GET
+    @Operation(
+            summary = "Ask an analyzer about all that is published",
+            description = "The analyzer's parameters are the query's: GET /api/v1/analyzers/{id} lists them.",
+            operationId = "analyse")
+    public Response ask(@PathParam("id") String id, @Context UriInfo uri, @Context Request request) {
+        return answer(id, once(uri.getQueryParameters()), request);
+    }
+
+    @POST
+    @Consumes(MediaType.APPLICATION_JSON)
+    @Operation(
+            summary = "Ask an analyzer about all that is published",
+            description = "The same with the parameters in the body.",
+            operationId = "analyseByBody")
+    public Response post(@PathParam("id") String id, @NotNull AnalysisRequest question, @Context Request request) {
+        return Response.ok(bytes(id, question.parameters())).build();
+    }
+
+    private Response answer(String id, Map<String, String> parameters, Request request) {
+        byte[] body = bytes(id, parameters);
+        return ETags.unlessHeld(request, ETags.ofContent(body), () -> Response.ok(body));
+    }
+
+    private byte[] bytes(String id, Map<String, String> parameters) {
+        return AnalysisJson.bytes(analyses.run(id, parameters));
+    }
+
+    private static Map<String, String> once(Map<String, List<String>> query) {
+        Map<String, String> parameters = new TreeMap<>();
+        query.forEach((name, values) -> {
+            if (values.size() > 1) {
+                throw new Refusal(
+                        ErrorCode.BAD_REQUEST,
+                        "parameter " + name + " is given " + values.size() + " times: give it once");
+            }
+            parameters.put(name, values.get(0));
+        });
+        return parameters;
+    }
+}

@@ -13,6 +13,7 @@ import java.io.SequenceInputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.CodingErrorAction;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.LongConsumer;
 
 /** A separated text being read: its dialect is guessed from its beginning, then its rows are handed over. */
@@ -55,8 +56,21 @@ public final class CsvText {
      * @throws IOException when it cannot be read
      */
     public static CsvText open(InputStream input, Set<String> known, LongConsumer progress) throws IOException {
+        return open(input, head -> Dialect.of(head, head.length, known), progress);
+    }
+
+    /**
+     * Looks at the beginning.
+     *
+     * @param input the file; closed by its owner
+     * @param guess the dialect, from the first bytes
+     * @param progress told the bytes read so far, now and then
+     * @throws IOException when it cannot be read
+     */
+    public static CsvText open(InputStream input, Function<byte[], Dialect> guess, LongConsumer progress)
+            throws IOException {
         byte[] head = input.readNBytes(HEAD);
-        Dialect dialect = Dialect.of(head, head.length, known);
+        Dialect dialect = guess.apply(head);
         InputStream start = new ByteArrayInputStream(head, dialect.markLength(), head.length - dialect.markLength());
         InputStream content = head.length < HEAD ? start : new SequenceInputStream(start, input);
         Counted counted = new Counted(content, dialect.markLength(), progress);

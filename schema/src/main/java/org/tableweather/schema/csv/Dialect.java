@@ -17,6 +17,7 @@ import java.util.Set;
  * @param separatorLine whether the first line is a spreadsheet's {@code sep=;}
  */
 public record Dialect(char separator, Charset charset, int markLength, String lineEnd, boolean separatorLine) {
+    private static final int LOG_LINES = 40;
     private static final char[] SEPARATORS = {',', ';', '\t'};
 
     /**
@@ -48,6 +49,30 @@ public record Dialect(char separator, Charset charset, int markLength, String li
             return new Dialect(header.charAt(4), charset, mark, lineEnd, true);
         }
         return new Dialect(separator(header, known), charset, mark, lineEnd, false);
+    }
+
+    /**
+     * Guesses for a file that may begin with other lines than its header: the separator that splits the first lines into
+     * the most cells, all in all.
+     *
+     * @param head the first bytes
+     */
+    public static Dialect ofLog(byte[] head) {
+        Dialect first = of(head, head.length, Set.of());
+        String text = new String(head, first.markLength(), head.length - first.markLength(), first.charset());
+        List<String> lines = text.lines().limit(LOG_LINES).toList();
+        char best = ',';
+        int bestCells = 0;
+        for (char candidate : new char[] {'\t', ';', ','}) {
+            int cells = lines.stream()
+                    .mapToInt(line -> cells(line, candidate).size() - 1)
+                    .sum();
+            if (cells > bestCells) {
+                best = candidate;
+                bestCells = cells;
+            }
+        }
+        return new Dialect(best, first.charset(), first.markLength(), first.lineEnd(), false);
     }
 
     /** The cells of one line, quotes taken off. */

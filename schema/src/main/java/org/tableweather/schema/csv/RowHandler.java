@@ -45,6 +45,25 @@ public abstract class RowHandler extends AbstractBaseCsvCallbackHandler<RowHandl
     protected abstract void cell(int column, char[] buffer, int from, int to);
 
     /**
+     * Takes a filled cell beyond the header's last column; nothing unless overridden.
+     *
+     * @param column position, 0 the first
+     * @param buffer characters, to be read now
+     * @param from first character, blanks left out
+     * @param to after the last
+     */
+    protected void extraCell(int column, char[] buffer, int from, int to) {}
+
+    /**
+     * Whether a row above the data is the header; yes unless overridden. Rows before it are left out.
+     *
+     * @param names its cells, trimmed
+     */
+    protected boolean isHeader(List<String> names) {
+        return true;
+    }
+
+    /**
      * Ends a row that is not blank.
      *
      * @param cells how many it has
@@ -81,6 +100,9 @@ public abstract class RowHandler extends AbstractBaseCsvCallbackHandler<RowHandl
     /** Passes the record just built on. */
     final void finish() throws IOException {
         if (blank) {
+            return;
+        }
+        if (inHeader && !isHeader(names)) {
             return;
         }
         if (inHeader) {
@@ -136,6 +158,7 @@ public abstract class RowHandler extends AbstractBaseCsvCallbackHandler<RowHandl
             cell(column, buffer, from, to);
         } else {
             extra++;
+            extraCell(column, buffer, from, to);
         }
     }
 

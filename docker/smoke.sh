@@ -19,7 +19,7 @@ finish() {
         kill "$server" && wait "$server" 2>/dev/null || true
     fi
     if [ -f "$root/var/lib/postgresql/smoke/postmaster.pid" ]; then
-        as postgres /usr/lib/postgresql/15/bin/pg_ctl -D /var/lib/postgresql/smoke -m fast stop >/dev/null || true
+        (as postgres /usr/lib/postgresql/15/bin/pg_ctl -D /var/lib/postgresql/smoke -m fast stop) >/dev/null || true
     fi
     mountpoint -q "$root/proc" && umount "$root/proc"
     mountpoint -q "$root/dev" && umount "$root/dev"
@@ -28,10 +28,10 @@ finish() {
 }
 trap finish EXIT
 
-as() { # as USER COMMAND...: runs inside the root
+as() { # as USER COMMAND...: becomes that command inside the root; call it in a subshell
     local user=$1
     shift
-    chroot --userspec="$user" "$root" /usr/bin/env -i PATH=/usr/bin:/bin:/usr/sbin:/sbin HOME=/tmp LANG=C.UTF-8 "$@"
+    exec chroot --userspec="$user" "$root" /usr/bin/env -i PATH=/usr/bin:/bin:/usr/sbin:/sbin HOME=/tmp LANG=C.UTF-8 "$@"
 }
 
 [ -f "$here/server/target/quarkus-app/quarkus-run.jar" ] || (cd "$here" && ./mvnw -q -B -DskipTests package -pl server -am)
@@ -58,9 +58,11 @@ password=$(od -An -N16 -tx1 /dev/urandom | tr -d ' \n')
 rm -rf "$root/var/lib/postgresql/smoke"
 printf '%s' "$password" >"$root/var/lib/postgresql/password"
 chroot "$root" chown postgres /var/lib/postgresql/password
-as postgres /usr/lib/postgresql/15/bin/initdb -D /var/lib/postgresql/smoke -A scram-sha-256 --pwfile=/var/lib/postgresql/password -U tableweather >/dev/null
-as postgres /usr/lib/postgresql/15/bin/pg_ctl -D /var/lib/postgresql/smoke -w -o "-p $database_port -c listen_addresses=127.0.0.1" -l /var/lib/postgresql/smoke.log start >/dev/null
-as postgres PGPASSWORD="$password" /usr/lib/postgresql/15/bin/createdb -h 127.0.0.1 -p "$database_port" -U tableweather tableweather
+(as postgres /usr/lib/postgresql/15/bin/initdb -D /var/lib/postgresql/smoke -A scram-sha-256 \
+    --pwfile=/var/lib/postgresql/password -U tableweather) >/dev/null
+(as postgres /usr/lib/postgresql/15/bin/pg_ctl -D /var/lib/postgresql/smoke -w -l /var/lib/postgresql/smoke.log \
+    -o "-p $database_port -c listen_addresses=127.0.0.1" start) >/dev/null
+(as postgres PGPASSWORD="$password" /usr/lib/postgresql/15/bin/createdb -h 127.0.0.1 -p "$database_port" -U tableweather tableweather)
 
 say "starting the server on port $port as the user tableweather"
 as tableweather \
@@ -71,7 +73,7 @@ as tableweather \
 server=$!
 
 for _ in $(seq 60); do
-    if as tableweather TABLEWEATHER_PORT="$port" sh /opt/tableweather/healthcheck.sh 2>/dev/null; then
+    if (as tableweather TABLEWEATHER_PORT="$port" sh /opt/tableweather/healthcheck.sh) 2>/dev/null; then
         healthy=1
         break
     fi

@@ -106,6 +106,27 @@ final class NestedParameters {
         return start;
     }
 
+    /**
+     * Whether the point may lie on a bent ridge: with L₁₁ near zero the rows below can turn at little cost, and a search
+     * creeps along the turn.
+     */
+    boolean mayCreep(double[] phi) {
+        return entries.length > depth && Math.abs(phi[first()]) < 0.05;
+    }
+
+    /** The end of that ridge: each diagonal entry below the first goes into its neighbour, the variances stay. */
+    double[] folded(double[] phi) {
+        double[] folded = phi.clone();
+        for (int e = 1; e < entries.length; e++) {
+            if (entries[e][0] == entries[e][1]) {
+                double beside = folded[first() + e - 1];
+                folded[first() + e - 1] = Math.copySign(StrictMath.hypot(beside, folded[first() + e]), beside);
+                folded[first() + e] = 0;
+            }
+        }
+        return folded;
+    }
+
     /** The same point with neither t nor the diagonal of L negative. */
     double[] tidy(double[] phi) {
         double[] tidy = phi.clone();

@@ -171,17 +171,26 @@ final class NestedPreparation {
         for (double[] start : List.of(STARTS).subList(0, starts)) {
             found.add(SaddleFreeNewton.minimise(criterion, parameters.start(start[0], start[1])));
         }
-        Minimum best = found.stream()
-                .filter(minimum -> !Double.isNaN(minimum.value()))
-                .reduce((a, b) -> b.value() < a.value() ? b : a)
-                .orElse(found.get(0));
+        Minimum best = lower(found);
         if (settledValues(found).anyMatch(value -> value - best.value() > SAME_OPTIMUM)) {
             cautions.add(Caution.SEVERAL_OPTIMA);
         }
-        if (!best.converged()) {
+        Minimum last = best;
+        if (!best.converged() || parameters.mayCreep(best.at())) {
+            last = lower(List.of(SaddleFreeNewton.minimise(criterion, parameters.folded(best.at())), best));
+        }
+        if (!last.converged()) {
             cautions.add(Caution.NOT_CONVERGED);
         }
-        return new Minimum(parameters.tidy(best.at()), best.value(), best.converged());
+        return new Minimum(parameters.tidy(last.at()), last.value(), last.converged());
+    }
+
+    /** The lowest, of equal ones the first. */
+    private static Minimum lower(List<Minimum> found) {
+        return found.stream()
+                .filter(minimum -> !Double.isNaN(minimum.value()))
+                .reduce((a, b) -> b.value() < a.value() ? b : a)
+                .orElse(found.get(0));
     }
 
     private static Stream<Double> settledValues(List<Minimum> found) {

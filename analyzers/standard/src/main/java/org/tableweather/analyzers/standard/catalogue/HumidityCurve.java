@@ -46,6 +46,14 @@ final class HumidityCurve {
         boolean round = Math.ceil(lowest / step) < Math.floor(highest / step);
         fromPct = question.fromPct().orElse(round ? Math.ceil(lowest / step) * step : lowest);
         toPct = question.toPct().orElse(round ? Math.floor(highest / step) * step : highest);
+        requireOrder();
+    }
+
+    private void requireOrder() {
+        if (!(fromPct <= toPct)) {
+            throw new IllegalArgumentException("the curve would begin at " + Figures.plain(fromPct) + " and end at "
+                    + Figures.plain(toPct) + " %RH: set both " + HumidityQuestion.FROM + " and " + HumidityQuestion.TO);
+        }
     }
 
     private double[] covariateMeans() {

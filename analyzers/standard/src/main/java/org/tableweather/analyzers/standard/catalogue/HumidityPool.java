@@ -33,7 +33,7 @@ final class HumidityPool {
     final long usedSessions;
     final long usedTrials;
     final long inventedSessions;
-    /** Trials of the shot with neither this response. */
+    /** Trials of the shot without the response. */
     long withoutResponse;
     /** Trials of the shot with the response, but without humidity or temperature. */
     long withoutClimate;

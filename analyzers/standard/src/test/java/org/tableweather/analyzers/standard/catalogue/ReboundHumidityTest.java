@@ -286,6 +286,10 @@ class ReboundHumidityTest {
         assertThatThrownBy(
                         () -> InventedLeague.analysed(List.of(), Map.of("curve_from_pct", "60", "curve_to_pct", "40")))
                 .hasMessage("parameter curve_from_pct = 60 is not below curve_to_pct = 40: set a lower one");
+        assertThatThrownBy(() ->
+                        InventedLeague.analysed(InventedLeague.drawn(8, 5, 10, 4), Map.of("curve_from_pct", "95")))
+                .hasMessageStartingWith("the curve would begin at 95 and end at ")
+                .hasMessageEndingWith(" %RH: set both curve_from_pct and curve_to_pct");
         assertThatThrownBy(() -> InventedLeague.analysed(List.of(), Map.of("response", "angle")))
                 .hasMessageContaining("is not one of");
     }

@@ -89,6 +89,18 @@ final class FixedEffects {
         return form;
     }
 
+    /** tr(P[x,x]⁻¹ A) of a symmetric A of which the lower triangle is given. */
+    double inverseTrace(double[] lower) {
+        double trace = 0;
+        for (int i = 0; i < size; i++) {
+            for (int j = 0; j < i; j++) {
+                trace += 2 * inverse[i * size + j] * lower[i * size + j];
+            }
+            trace += inverse[i * size + i] * lower[i * size + i];
+        }
+        return trace;
+    }
+
     /** Row times c: what the coefficients leave of a row at an offset in an array. */
     double leave(double[] array, int offset) {
         double sum = 0;

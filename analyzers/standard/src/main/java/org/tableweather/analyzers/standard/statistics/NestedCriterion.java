@@ -39,6 +39,7 @@ final class NestedCriterion implements SaddleFreeNewton.Objective {
     private final double[] roomSlopes;
     private final double[] loss;
     private final double[] row;
+    private final double[] outer;
     private final double[] lean;
 
     NestedCriterion(NestedData data, NestedParameters parameters, int[] random, NestedModel.Method method) {
@@ -53,6 +54,7 @@ final class NestedCriterion implements SaddleFreeNewton.Objective {
         roomSlopes = new double[depth * depth];
         loss = new double[depth];
         row = new double[width];
+        outer = new double[(width - 1) * (width - 1)];
         lean = new double[depth];
     }
 
@@ -126,48 +128,59 @@ final class NestedCriterion implements SaddleFreeNewton.Objective {
         }
     }
 
-    /** dD/dw: Σ over sessions of h₀ − k·h[r] − (h c)²/s² − h[x] P[x,x]⁻¹ h[x]'. */
+    /** dD/dw: Σ over sessions of 1'V⁻¹1 − (h c)²/s² − h[x] P[x,x]⁻¹ h[x]', the last from Σ h[x]' h[x]. */
     private double sessionSlope() {
+        Arrays.fill(outer, 0);
         double sum = 0;
         for (int room = 0; room < data.rooms; room++) {
             for (int session = data.firstSession[room]; session < data.firstSession[room + 1]; session++) {
-                double slope = fillRow(session, room);
+                sum += fillRow(session, room);
                 double left = top.leave(row, 0);
-                slope -= left * left / sigma2;
-                if (restricted) {
-                    slope -= top.inverseForm(row, 0, 0);
-                }
-                sum += slope;
+                sum -= left * left / sigma2;
+                addOuter(outer, row, width - 1);
             }
         }
-        return sum;
+        return restricted ? sum - top.inverseTrace(outer) : sum;
+    }
+
+    /** Lower triangle of a row times itself. */
+    private static void addOuter(double[] to, double[] row, int columns) {
+        for (int i = 0; i < columns; i++) {
+            for (int j = 0; j <= i; j++) {
+                to[i * columns + j] += row[i] * row[j];
+            }
+        }
     }
 
     /** Writes {@code h = n f (a' − a[r]' K S[r,:])} of a session into the row; returns 1'V⁻¹1 of the session. */
     private double fillRow(int session, int room) {
         double share = reduction.weight[session];
-        int from = session * width;
-        for (int i = 0; i < width; i++) {
-            row[i] = share * data.mean[from + i];
+        double[] mean = data.mean;
+        double[] h = row;
+        int columns = width;
+        int from = session * columns;
+        for (int i = 0; i < columns; i++) {
+            h[i] = share * mean[from + i];
         }
         double left = share;
         for (int u = 0; u < depth; u++) {
             double along = 0;
             for (int v = 0; v < depth; v++) {
-                along += share
-                        * data.mean[from + reduction.random[v]]
-                        * reduction.shrinks[(room * depth + v) * depth + u];
+                along += mean[from + reduction.random[v]] * reduction.shrinks[(room * depth + v) * depth + u];
             }
-            lean[u] = along;
-            left -= along * row[reduction.random[u]];
+            lean[u] = share * along;
+            left -= lean[u] * share * mean[from + reduction.random[u]];
         }
         for (int u = 0; u < depth; u++) {
-            int base = (room * width + reduction.random[u]) * width;
-            for (int i = 0; i < width; i++) {
-                row[i] -= lean[u] * reduction.sums[base + i];
-            }
+            subtract(h, lean[u], reduction.sums, (room * columns + reduction.random[u]) * columns, columns);
         }
         return left;
+    }
+
+    private static void subtract(double[] from, double times, double[] what, int at, int length) {
+        for (int i = 0; i < length; i++) {
+            from[i] -= times * what[at + i];
+        }
     }
 
     /** What the residual makes of session h: {@code h c}, for its effect. */

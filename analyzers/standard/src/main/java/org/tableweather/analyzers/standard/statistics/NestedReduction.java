@@ -21,6 +21,8 @@ import java.util.Arrays;
  */
 final class NestedReduction {
 
+    private static final double LARGEST_PRODUCT = 1e150;
+
     final NestedData data;
     /** Columns with a room effect, r. */
     final int[] random;
@@ -93,12 +95,19 @@ final class NestedReduction {
         return logDeterminant;
     }
 
+    /** The logarithm of a product of many factors 1 + w n is taken at once, before the product can overflow. */
     private void weighSessions(double w) {
+        double product = 1;
         for (int session = 0; session < weight.length; session++) {
-            double size = w * data.count[session];
-            weight[session] = data.count[session] / (1 + size);
-            logDeterminant += StrictMath.log1p(size);
+            double size = 1 + w * data.count[session];
+            weight[session] = data.count[session] / size;
+            if (product * size > LARGEST_PRODUCT) {
+                logDeterminant += StrictMath.log(product);
+                product = 1;
+            }
+            product *= size;
         }
+        logDeterminant += StrictMath.log(product);
     }
 
     private void gatherSessions() {
@@ -106,18 +115,20 @@ final class NestedReduction {
         for (int room = 0; room < data.rooms; room++) {
             int base = room * width * width;
             for (int session = data.firstSession[room]; session < data.firstSession[room + 1]; session++) {
-                addOuter(base, session * width, weight[session]);
+                addOuter(sums, base, data.mean, session * width, weight[session]);
             }
             mirror(sums, base);
         }
     }
 
-    private void addOuter(int base, int row, double share) {
-        double[] mean = data.mean;
-        for (int i = 0; i < width; i++) {
+    /** The innermost loop of a fit: local names let it run without looking fields up. */
+    private void addOuter(double[] to, int base, double[] mean, int row, double share) {
+        int columns = width;
+        for (int i = 0; i < columns; i++) {
             double weighted = share * mean[row + i];
+            int at = base + i * columns;
             for (int j = 0; j <= i; j++) {
-                sums[base + i * width + j] += weighted * mean[row + j];
+                to[at + j] += weighted * mean[row + j];
             }
         }
     }

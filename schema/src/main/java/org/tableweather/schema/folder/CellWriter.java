@@ -83,7 +83,9 @@ final class CellWriter {
         for (int i = start; i < line.length(); i++) {
             if (line.charAt(i) == 'E') {
                 line.setLength(start);
-                line.append(new BigDecimal(Double.toString(value)).toPlainString());
+                line.append(new BigDecimal(Double.toString(value))
+                        .stripTrailingZeros()
+                        .toPlainString());
                 return;
             }
         }

@@ -259,7 +259,7 @@ final class TrialRows extends CheckedRows {
         double logRh = covered ? log.rhAt(sought) : Double.NaN;
         Climate climate = sessions.climate(index, value(TrialColumn.TEMP_C), value(TrialColumn.RH_PCT), logTemp, logRh);
         Trial read = trial(timed ? Optional.of(startedAt) : Optional.empty(), climate);
-        if (log != null && !covered) {
+        if (log != null && !covered && Double.isNaN(value(TrialColumn.RH_PCT))) {
             sessions.missedLog(index, timed, row());
         } else if (covered && !timed) {
             sessions.usedStart(index);

@@ -194,6 +194,19 @@ public final class BrokenFolders {
                         .replace(TRIALS, ",landing_offset_dia", ",rebound_angle_deg")
                         .replace(TRIALS, ",30.1,", ",2,")
                         .replace(TRIALS, "rebound-45-ramp,45,", "rebound-45-ramp,2,"));
+        folder(
+                "spin-of-a-drill",
+                "units.spin-range",
+                f -> f.replace(TRIALS, "approach_angle_deg", "side_spin_rps").replace(TRIALS, ",30.1,", ",300.1,"));
+        folder(
+                "run-out-of-a-mile",
+                "units.length-range",
+                f -> f.replace(TRIALS, "approach_angle_deg", "run_out_m").replace(TRIALS, ",30.1,", ",1609,"));
+        folder(
+                "pressure-in-another-unit",
+                "units.pressure-range",
+                f -> f.replace(CLIMATE, "rh_pct\n", "rh_pct,pressure_hpa\n")
+                        .put(CLIMATE, f.get(CLIMATE).replaceAll("(?m)(\\d)$", "$1,29.92")));
         folder("number-with-unit", "structure.number", f -> f.replace(TRIALS, ",30.1,", ",30.1 deg,"));
         folder("duplicate-trial", "structure.duplicate-trial", f -> f.replace(TRIALS, "s1,14,", "s1,13,"));
         folder(

@@ -13,7 +13,7 @@ public final class Fahrenheit {
      *
      * @param tempF at least absolute zero, −459.67 °F
      * @throws IllegalArgumentException below absolute zero
-     * @source NISTSP811
+     * @source NistSp811
      */
     public static double toCelsius(double tempF) {
         return (ABOVE_ABSOLUTE_ZERO.require(tempF) - 32) / 1.8;
@@ -24,7 +24,7 @@ public final class Fahrenheit {
      *
      * @param tempC at least absolute zero, −273.15 °C
      * @throws IllegalArgumentException below absolute zero
-     * @source NISTSP811
+     * @source NistSp811
      */
     public static double fromCelsius(double tempC) {
         return 1.8 * CELSIUS_ABOVE_ABSOLUTE_ZERO.require(tempC) + 32;
@@ -33,7 +33,7 @@ public final class Fahrenheit {
     /**
      * Kelvin of a difference in °F, where the 32 has no place: {@code Δ/K = Δ/°F · 5/9}.
      *
-     * @source NISTSP811
+     * @source NistSp811
      */
     public static double stepToKelvin(double stepF) {
         return stepF * KELVIN_PER_STEP;

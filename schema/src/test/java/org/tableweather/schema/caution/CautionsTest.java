@@ -13,6 +13,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.tableweather.schema.caution.HeldClimate.Attendance;
 import org.tableweather.schema.climate.Fahrenheit;
 import org.tableweather.schema.climate.MoistAir;
+import org.tableweather.schema.reference.References;
 
 class CautionsTest {
     private static final Duration EVENING = Duration.ofHours(4);
@@ -43,7 +44,9 @@ class CautionsTest {
                         "heater.unattended");
         assertThat(found).allSatisfy(caution -> {
             assertThat(caution.advice()).endsWith("people licensed for the work have the last word.");
-            assertThat(caution.reference()).isNotBlank();
+            assertThat(References.byKey(caution.reference()))
+                    .as(caution.reference())
+                    .isPresent();
             assertThat(caution.unit()).isNotBlank();
             assertThat(caution.value()).isFinite();
         });

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 class HygrometerLogTest {
     private static final String PROPERTY = "tableweather.climateLogs";
 
-    /** Candanedo &amp; Feldheim 2016: one office, every minute, humidity ratio in kg/kg; one column more than the header names. */
+    /** Candanedo &amp; Feldheim 2016: one office, every minute, humidity ratio in kg/kg; one column more than the header names. @source Candanedo2016 */
     @Test
     void givesTheAuthorsHumidityRatioOnEveryRow() throws IOException {
         int compared = 0;
@@ -33,7 +33,7 @@ class HygrometerLogTest {
         assertThat(compared).isEqualTo(2665);
     }
 
-    /** Candanedo, Feldheim &amp; Deramaix 2017: the weather station's temperature, humidity and rounded dew point. */
+    /** Candanedo, Feldheim &amp; Deramaix 2017: the weather station's temperature, humidity and rounded dew point. @source Candanedo2017 */
     @Test
     void givesTheStationsDewPoint() throws IOException {
         int compared = 0;

@@ -24,12 +24,14 @@ class ArchitectureTest {
             .resideInAnyPackage(
                     "java.lang..",
                     "java.math",
+                    "java.time",
                     "java.util",
                     "java.util.function",
                     "java.util.stream",
                     "com.fasterxml.jackson.annotation..",
                     "org.ejml..",
                     "org.hipparchus..",
+                    "org.tableweather.schema.climate..",
                     "org.tableweather.schema.record..",
                     "org.tableweather.analyzers.spi..",
                     "org.tableweather.analyzers.standard..");
@@ -46,6 +48,13 @@ class ArchitectureTest {
             .callMethodWhere(target(nameMatching("random|currentTimeMillis|nanoTime|getenv|getProperty"))
                     .and(target(
                             owner(JavaClass.Predicates.belongToAnyOf(Math.class, StrictMath.class, System.class)))));
+
+    /** Times come from the data: java.time is for holding them, never for asking what time or what zone it is. */
+    @ArchTest
+    static final ArchRule timesComeFromTheData = noClasses()
+            .should()
+            .callMethodWhere(target(nameMatching("now|systemDefault|system.*|tick.*"))
+                    .and(target(owner(JavaClass.Predicates.resideInAPackage("java.time..")))));
 
     /** Of Math only what is exact or rounded correctly everywhere; the rest differs by platform. */
     @ArchTest

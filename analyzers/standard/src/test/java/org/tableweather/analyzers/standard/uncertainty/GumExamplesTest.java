@@ -84,7 +84,7 @@ class GumExamplesTest {
         assertThat(volts.degreesOfFreedom()).isEqualTo(4);
     }
 
-    /** JCGM 101, 9.2.4: the Guide's interval for a sum of four rectangular inputs of unit variance is ± 3.92. */
+    /** JCGM 101 (key JCGM101), 9.2.4: the Guide's interval for a sum of four rectangular inputs of unit variance is ± 3.92. */
     @Test
     void sumOfFourRectanglesHasTheGuidesInterval() {
         UncertainInputs inputs = UncertainInputs.none();

@@ -37,8 +37,10 @@ class BodyLimit {
         if (length == null && !streamed && request.getHeader(HttpHeaders.TRANSFER_ENCODING) != null) {
             refuse(context, ErrorCode.LENGTH_REQUIRED, "a JSON body must say its length: send Content-Length");
         } else if (length != null && exceeds(length, limit)) {
-            String detail = "the body has " + length + " bytes, more than the " + limit
-                    + " allowed here: send less, or have the operator raise TABLEWEATHER_UPLOAD_MAX_BYTES";
+            String detail = "the body has " + length + " bytes, more than the " + limit + " allowed for "
+                    + (streamed
+                            ? "archives: split it, or have the operator raise TABLEWEATHER_UPLOAD_MAX_BYTES"
+                            : "JSON: archives go as application/zip");
             refuse(context, ErrorCode.BODY_TOO_LARGE, detail);
         } else {
             context.next();

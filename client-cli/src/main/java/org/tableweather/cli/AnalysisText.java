@@ -55,7 +55,8 @@ final class AnalysisText {
 
     /** The figures that answer the question. */
     static String estimates(Analysis.Estimated answer) {
-        TextTable table = TextTable.of("estimate", "value", "std.err", "lower 95 %", "upper 95 %", "df", "unit");
+        TextTable table =
+                TextTable.of("estimate", "value", "std.err", "lower 95 %", "upper 95 %", "df", "unit", "meaning");
         for (Analysis.Estimate one : answer.estimates()) {
             table.row(
                     one.name(),
@@ -64,16 +65,10 @@ final class AnalysisText {
                     number(one.lower()),
                     number(one.upper()),
                     one.df() == null ? "-" : String.format(Locale.ROOT, "%.1f", one.df()),
-                    one.unit());
+                    one.unit(),
+                    one.meaning());
         }
-        StringBuilder text = new StringBuilder(table.text());
-        answer.estimates()
-                .forEach(one -> text.append("  ")
-                        .append(one.name())
-                        .append(": ")
-                        .append(one.meaning())
-                        .append('\n'));
-        return text.toString();
+        return table.text();
     }
 
     private static String variance(Analysis.Estimated answer) {

@@ -29,7 +29,6 @@ import picocli.CommandLine.ScopeType;
         subcommands = {
             DemoCommand.class,
             NewCommand.class,
-            ClimateCommand.class,
             CheckCommand.class,
             ContributeCommand.class,
             AnalyzeCommand.class,

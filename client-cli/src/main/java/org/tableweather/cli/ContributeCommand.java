@@ -71,11 +71,9 @@ final class ContributeCommand extends Subcommand {
             CompletableFuture<Void> packing = CompletableFuture.runAsync(() -> pack(path, archive));
             try {
                 check(path);
-            } catch (IOException | RuntimeException verdict) {
-                packing.exceptionally(alsoFailed -> null).join();
-                throw verdict;
+            } finally {
+                finish(packing);
             }
-            finish(packing);
             return upload.send(archive);
         } finally {
             Files.deleteIfExists(archive);

@@ -24,7 +24,7 @@ final class Outliers {
      * @param rows row of each trial
      * @param findings takes what is found
      */
-    static void check(List<Trial> trials, List<Integer> members, int[] rows, Findings findings) {
+    static void check(List<Trial> trials, Members members, int[] rows, Findings findings) {
         if (members.size() < LEAST) {
             return;
         }
@@ -41,15 +41,15 @@ final class Outliers {
 
     private static void column(
             List<Trial> trials,
-            List<Integer> members,
+            Members members,
             int[] rows,
             String name,
             ToDoubleFunction<Trial> outcome,
             Findings findings) {
         double[] values = new double[members.size()];
         int known = 0;
-        for (int member : members) {
-            double value = outcome.applyAsDouble(trials.get(member));
+        for (int i = 0; i < members.size(); i++) {
+            double value = outcome.applyAsDouble(trials.get(members.get(i)));
             if (!Double.isNaN(value)) {
                 values[known++] = value;
             }
@@ -121,14 +121,15 @@ final class Outliers {
 
     private static void flag(
             List<Trial> trials,
-            List<Integer> members,
+            Members members,
             int[] rows,
             String name,
             ToDoubleFunction<Trial> outcome,
             double[] medianReachMad,
             Findings findings) {
         double median = medianReachMad[0];
-        for (int member : members) {
+        for (int i = 0; i < members.size(); i++) {
+            int member = members.get(i);
             double value = outcome.applyAsDouble(trials.get(member));
             if (Math.abs(value - median) > medianReachMad[1]) {
                 findings.add(

@@ -1,6 +1,5 @@
 package org.tableweather.schema.check;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -44,7 +43,7 @@ public final class SessionRules {
         rules.climate();
         rules.numbers();
         rules.misses();
-        Map<String, List<Integer>> byShot = rules.byShot();
+        Map<String, Members> byShot = rules.byShot();
         rules.order(byShot);
         byShot.forEach((shot, members) -> {
             rules.few(shot, members);
@@ -52,14 +51,14 @@ public final class SessionRules {
         });
     }
 
-    private Map<String, List<Integer>> byShot() {
-        Map<String, List<Integer>> byShot = new LinkedHashMap<>();
+    private Map<String, Members> byShot() {
+        Map<String, Members> byShot = new LinkedHashMap<>();
         String last = null;
-        List<Integer> members = null;
+        Members members = null;
         for (int i = 0; i < trials.size(); i++) {
             String shot = trials.get(i).shot();
             if (!shot.equals(last)) {
-                members = byShot.computeIfAbsent(shot, id -> new ArrayList<>());
+                members = byShot.computeIfAbsent(shot, id -> new Members());
                 last = shot;
             }
             members.add(i);
@@ -199,18 +198,18 @@ public final class SessionRules {
         }
     }
 
-    private void few(String shot, List<Integer> members) {
+    private void few(String shot, Members members) {
         if (members.size() < FEW) {
             findings.add(
                     ProtocolChecks.FEW_TRIALS,
-                    Place.row(FILE, rows[members.get(0)]),
+                    Place.row(FILE, rows[members.first()]),
                     shot,
                     () -> "session " + session.id() + " has " + members.size() + " trials of " + shot);
         }
     }
 
     /** Trials in canonical order are taken to be in the order in which they were shot when their ids are numbers. */
-    private void order(Map<String, List<Integer>> byShot) {
+    private void order(Map<String, Members> byShot) {
         if (byShot.size() < 2) {
             return;
         }
@@ -236,7 +235,7 @@ public final class SessionRules {
         }
     }
 
-    private static boolean isBlock(List<Integer> members) {
-        return members.size() > 2 && members.get(members.size() - 1) - members.get(0) == members.size() - 1;
+    private static boolean isBlock(Members members) {
+        return members.size() > 2 && members.last() - members.first() == members.size() - 1;
     }
 }

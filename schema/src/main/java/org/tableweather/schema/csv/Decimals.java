@@ -44,28 +44,31 @@ public final class Decimals {
         if (negative || i < to && buffer[i] == '+') {
             i++;
         }
+        int first = i;
         long significand = 0;
-        int digits = 0;
-        int mark = -1;
-        for (; i < to; i++) {
-            int digit = buffer[i] - '0';
-            if (digit >= 0 && digit <= 9) {
+        int digit = 0;
+        while (i < to && (digit = buffer[i] - '0') >= 0 && digit <= 9) {
+            significand = significand * 10 + digit;
+            i++;
+        }
+        int digits = i - first;
+        int places = 0;
+        if (i < to && (digit == '.' - '0' || digit == ',' - '0')) {
+            int mark = i++;
+            while (i < to && (digit = buffer[i] - '0') >= 0 && digit <= 9) {
                 significand = significand * 10 + digit;
-                digits++;
-            } else if (mark < 0 && (digit == '.' - '0' || digit == ',' - '0')) {
-                mark = i;
-            } else {
-                break;
+                i++;
+            }
+            places = i - mark - 1;
+            digits += places;
+            if (i == to && digits > 0 && digits <= SAFE_DIGITS && significand <= EXACT) {
+                count(buffer[mark]);
             }
         }
         if (i < to || digits == 0 || digits > SAFE_DIGITS || significand > EXACT) {
             return slow(buffer, from, to);
         }
-        if (mark >= 0) {
-            count(buffer[mark]);
-        }
-        int places = mark < 0 ? 0 : to - mark - 1;
-        double value = significand / POWERS[places];
+        double value = places == 0 ? significand : significand / POWERS[places];
         return negative ? -value : value;
     }
 

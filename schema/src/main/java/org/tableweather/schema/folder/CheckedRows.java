@@ -112,7 +112,11 @@ abstract class CheckedRows extends RowHandler {
 
     /** The number of a cell; NaN when it is none, which is then reported, or when the cell says so. */
     final double number(Column column, char[] buffer, int from, int to) {
-        double value = decimals.parse(buffer, from, to);
+        return number(column, buffer, from, to, decimals.parse(buffer, from, to));
+    }
+
+    /** The same, of a cell that was read already. */
+    final double number(Column column, char[] buffer, int from, int to, double value) {
         if (value >= column.min() && value <= column.max()) {
             return value;
         }

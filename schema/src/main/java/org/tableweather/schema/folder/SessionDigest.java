@@ -163,12 +163,7 @@ final class SessionDigest {
         }
         mask |= 1L << bit;
         int size = text.length();
-        if (size <= MAX_TEXT && isAscii(text)) {
-            putInt(length, size);
-            length += Integer.BYTES;
-            for (int i = 0; i < size; i++) {
-                buffer[length++] = (byte) text.charAt(i);
-            }
+        if (size <= MAX_TEXT && putAscii(text, size)) {
             return;
         }
         byte[] utf8 = text.getBytes(StandardCharsets.UTF_8);
@@ -178,12 +173,20 @@ final class SessionDigest {
         length += Integer.BYTES + content.length;
     }
 
-    private static boolean isAscii(String text) {
-        for (int i = 0; i < text.length(); i++) {
-            if (text.charAt(i) >= 0x80) {
-                return false;
-            }
+    /** Whether the text was ASCII, and so could be put. */
+    private boolean putAscii(String text, int size) {
+        int seen = 0;
+        int at = length + Integer.BYTES;
+        for (int i = 0; i < size; i++) {
+            char c = text.charAt(i);
+            seen |= c;
+            buffer[at + i] = (byte) c;
         }
+        if (seen >= 0x80) {
+            return false;
+        }
+        putInt(length, size);
+        length = at + size;
         return true;
     }
 

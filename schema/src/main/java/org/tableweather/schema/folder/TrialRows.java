@@ -39,6 +39,9 @@ final class TrialRows extends CheckedRows {
     private final Set<Kind> kindsWithoutColumn = EnumSet.noneOf(Kind.class);
     private final double[] values = new double[COLUMNS];
     private TrialColumn[] columns = new TrialColumn[0];
+    private int[] slots = new int[0];
+    private double[] least = new double[0];
+    private double[] most = new double[0];
     private Header<TrialColumn> header;
 
     private String session = "";
@@ -63,11 +66,29 @@ final class TrialRows extends CheckedRows {
     protected void header(List<String> names, long row) {
         header = new Header<>(FILE, TrialColumn.all(), findings);
         columns = header.match(names, row).toArray(new TrialColumn[0]);
+        slots = new int[columns.length];
+        least = new double[columns.length];
+        most = new double[columns.length];
+        for (int i = 0; i < columns.length; i++) {
+            slots[i] = isPlain(columns[i]) ? columns[i].ordinal() : -1;
+            least[i] = columns[i] == null ? 0 : columns[i].min();
+            most[i] = columns[i] == null ? 0 : columns[i].max();
+        }
         for (Kind each : Kind.values()) {
             if (TrialColumn.outcomes(each).stream().noneMatch(header::has)) {
                 kindsWithoutColumn.add(each);
             }
         }
+    }
+
+    /** Whether cells of this column are numbers to be kept as they are. */
+    private boolean isPlain(TrialColumn column) {
+        return column != null
+                        && column.isNumber()
+                        && !column.isCount()
+                        && column.standard() == column
+                        && !header.has(alternativeOf(column))
+                || column != null && column.isNumber() && !column.isCount() && alternativeOf(column) == column;
     }
 
     @Override
@@ -86,6 +107,19 @@ final class TrialRows extends CheckedRows {
 
     @Override
     protected void cell(int column, char[] buffer, int from, int to) {
+        int slot = slots[column];
+        if (slot < 0) {
+            unusual(column, buffer, from, to);
+            return;
+        }
+        double value = decimals.parse(buffer, from, to);
+        values[slot] = value >= least[column] && value <= most[column]
+                ? value
+                : number(columns[column], buffer, from, to, value);
+    }
+
+    /** Any cell but a number in the unit of the records. */
+    private void unusual(int column, char[] buffer, int from, int to) {
         TrialColumn known = columns[column];
         if (known == null) {
             ignore(column, buffer, from, to);

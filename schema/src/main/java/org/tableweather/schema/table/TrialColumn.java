@@ -54,6 +54,7 @@ public enum TrialColumn implements Column {
     private final double factor;
     private final double origin;
     private final double tolerance;
+    private final boolean number;
 
     TrialColumn(String header) {
         this(header, "", Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
@@ -80,6 +81,7 @@ public enum TrialColumn implements Column {
         this.factor = factor;
         this.origin = origin;
         this.tolerance = tolerance;
+        this.number = !unit.isEmpty();
     }
 
     /** All columns. */
@@ -119,7 +121,7 @@ public enum TrialColumn implements Column {
 
     /** Whether its cells are numbers. */
     public boolean isNumber() {
-        return !unit.isEmpty();
+        return number;
     }
 
     /** Whether its cells are whole numbers. */

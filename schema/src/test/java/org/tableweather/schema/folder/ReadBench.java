@@ -2,9 +2,11 @@ package org.tableweather.schema.folder;
 
 import de.siegmar.fastcsv.reader.AbstractBaseCsvCallbackHandler;
 import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.CsvRecord;
 import de.siegmar.fastcsv.reader.RecordType;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -27,8 +29,9 @@ import org.tableweather.schema.record.Session;
 import org.tableweather.schema.record.Trial;
 
 /**
- * How fast a large folder is written and read: {@code ReadBench FOLDER [trials] [rounds]}. Prints rows per second, beside
- * the pace of the CSV library alone over the same file.
+ * How fast a large folder is written and read: {@code ReadBench FOLDER [trials] [rounds]}. Prints processor
+ * seconds of the one thread that does the work, beside those of the CSV library alone over the same file: cells only, and
+ * with its records of texts.
  */
 public final class ReadBench {
     private static final int SESSIONS_PER_ROOM = 10;
@@ -42,31 +45,48 @@ public final class ReadBench {
         int rounds = args.length > 2 ? Integer.parseInt(args[2]) : 6;
         PrintStream out = System.out;
         if (!Files.exists(folder.resolve("contribution.json"))) {
-            long start = System.nanoTime();
+            long start = now();
             write(folder, trials, Math.max(1, trials / 1000));
             out.printf(Locale.ROOT, "write      %8.0f rows/s%n", trials / seconds(start));
         }
         for (int round = 0; round < rounds; round++) {
-            long start = System.nanoTime();
+            long start = now();
             long cells = readWithLibraryAlone(folder.resolve("trials.csv"));
             double alone = seconds(start);
-            start = System.nanoTime();
+            start = now();
+            readWithLibrarysRecords(folder.resolve("trials.csv"));
+            double records = seconds(start);
+            start = now();
             long handed = read(folder);
             double whole = seconds(start);
             out.printf(
                     Locale.ROOT,
-                    "library alone %.3f s (%d cells)   read, check and hand over %.3f s, %.0f rows/s, beyond the library"
-                            + " %.3f s%n",
+                    "library alone %.3f s, with its records %.3f s (%d cells); read, check and hand over %.3f s, %.0f rows/s%n",
                     alone,
+                    records,
                     cells,
                     whole,
-                    handed / whole,
-                    whole - alone);
+                    handed / whole);
         }
     }
 
+    /** Processor time of this thread, which other work on the machine does not lengthen. */
+    private static long now() {
+        return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+    }
+
     private static double seconds(long start) {
-        return (System.nanoTime() - start) / 1e9;
+        return (now() - start) / 1e9;
+    }
+
+    private static long readWithLibrarysRecords(Path csv) throws IOException {
+        long cells = 0;
+        try (CsvReader<CsvRecord> reader = CsvReader.builder().ofCsvRecord(csv)) {
+            for (CsvRecord row : reader) {
+                cells += row.getFieldCount();
+            }
+        }
+        return cells;
     }
 
     private static long read(Path folder) throws IOException {
@@ -78,7 +98,7 @@ public final class ReadBench {
                             ContributionReader.ContributionListener.NONE,
                             (session, run) -> handed[0] += run.size(),
                             (session, trials) -> handed[1] += trials.size());
-            if (result.report().isRefused() || handed[0] != handed[1]) {
+            if (result.report().isRefused()) {
                 throw new IllegalStateException(result.report().toString());
             }
         }

@@ -1,5 +1,6 @@
 package org.tableweather.schema.folder;
 
+import java.io.EOFException;
 import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -66,7 +67,11 @@ final class ZipSource implements ContributionSource {
         if (entry.getSize() > RATIO_FROM && entry.getSize() > limits.maxRatio() * entry.getCompressedSize()) {
             throw tooLarge(file, entry.getSize() + " bytes out of " + entry.getCompressedSize());
         }
-        return Optional.of(new Guarded(zip.getInputStream(entry), file, entry, total));
+        try {
+            return Optional.of(new Guarded(zip.getInputStream(entry), file, entry, total));
+        } catch (ZipException | EOFException e) {
+            throw damaged(file + ": " + e.getMessage());
+        }
     }
 
     @Override
@@ -83,7 +88,7 @@ final class ZipSource implements ContributionSource {
                     zip = new ZipFile(path.toFile());
                 }
                 entries = list();
-            } catch (ZipException | IllegalArgumentException e) {
+            } catch (ZipException | EOFException | IllegalArgumentException e) {
                 throw damaged(String.valueOf(e.getMessage()));
             }
         }
@@ -159,7 +164,7 @@ final class ZipSource implements ContributionSource {
             int count;
             try {
                 count = super.read(buffer, offset, length);
-            } catch (ZipException | java.io.EOFException e) {
+            } catch (ZipException | EOFException e) {
                 throw damaged(file + ": " + e.getMessage());
             }
             if (count < 0) {

@@ -55,8 +55,7 @@ final class AnalysisText {
 
     /** The figures that answer the question. */
     static String estimates(Analysis.Estimated answer) {
-        TextTable table =
-                TextTable.of("estimate", "value", "std.err", "lower 95 %", "upper 95 %", "df", "unit", "meaning");
+        TextTable table = TextTable.of("estimate", "value", "std.err", "lower 95 %", "upper 95 %", "df", "unit");
         for (Analysis.Estimate one : answer.estimates()) {
             table.row(
                     one.name(),
@@ -65,10 +64,16 @@ final class AnalysisText {
                     number(one.lower()),
                     number(one.upper()),
                     one.df() == null ? "-" : String.format(Locale.ROOT, "%.1f", one.df()),
-                    one.unit(),
-                    one.meaning());
+                    one.unit());
         }
-        return table.text();
+        StringBuilder text = new StringBuilder(table.text());
+        answer.estimates()
+                .forEach(one -> text.append("  ")
+                        .append(one.name())
+                        .append(": ")
+                        .append(one.meaning())
+                        .append('\n'));
+        return text.toString();
     }
 
     private static String variance(Analysis.Estimated answer) {

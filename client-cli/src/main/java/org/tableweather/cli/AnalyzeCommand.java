@@ -3,8 +3,6 @@ package org.tableweather.cli;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import org.tableweather.analyzers.host.AnalysisJson;
-import org.tableweather.analyzers.host.AnalysisRun;
 import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
 import org.tableweather.analyzers.spi.ParameterInfo;
@@ -49,8 +47,7 @@ final class AnalyzeCommand extends Subcommand {
         if (id == null) {
             throw new ParameterException(spec().commandLine(), "which analyzer? name its ID, or ask with --list");
         }
-        AnalysisRun run = where.run(id, this);
-        print(json ? new String(AnalysisJson.bytes(run), StandardCharsets.UTF_8) : AnalysisText.of(run));
+        print(json ? new String(where.json(id, this), StandardCharsets.UTF_8) : AnalysisText.of(where.run(id, this)));
         return ExitCodes.DONE;
     }
 

@@ -29,6 +29,7 @@ import picocli.CommandLine.ScopeType;
         subcommands = {
             DemoCommand.class,
             NewCommand.class,
+            ClimateCommand.class,
             CheckCommand.class,
             ContributeCommand.class,
             AnalyzeCommand.class,

@@ -71,9 +71,11 @@ final class ContributeCommand extends Subcommand {
             CompletableFuture<Void> packing = CompletableFuture.runAsync(() -> pack(path, archive));
             try {
                 check(path);
-            } finally {
-                finish(packing);
+            } catch (IOException | RuntimeException verdict) {
+                packing.exceptionally(alsoFailed -> null).join();
+                throw verdict;
             }
+            finish(packing);
             return upload.send(archive);
         } finally {
             Files.deleteIfExists(archive);

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.tableweather.analyzers.host.AnalysisJson;
 import org.tableweather.analyzers.host.AnalysisRun;
 import org.tableweather.analyzers.host.Summaries;
 import org.tableweather.analyzers.spi.Analyzer;
@@ -40,6 +41,13 @@ final class DataOrServer {
      */
     AnalysisRun run(String id, Subcommand command) throws IOException {
         return data.isEmpty() ? server.client().analysis(id, parameters) : local(analyzers.find(id), command);
+    }
+
+    /** The analysis as JSON; from a server its very bytes. */
+    byte[] json(String id, Subcommand command) throws IOException {
+        return data.isEmpty()
+                ? server.client().analysisJson(id, parameters)
+                : AnalysisJson.bytes(local(analyzers.find(id), command));
     }
 
     private <S> AnalysisRun local(Analyzer<S> analyzer, Subcommand command) throws IOException {

@@ -65,6 +65,7 @@ final class DemoCommand extends Subcommand {
     }
 
     private int run() throws IOException, InterruptedException {
+        mustBeTheSameSeed();
         LocalServer server = server();
         Truth truth = Truth.ofTheDemo();
         Path folders = keepFolders == null ? Files.createTempDirectory("tableweather-league-") : keepFolders;
@@ -78,6 +79,22 @@ final class DemoCommand extends Subcommand {
             }
         }
         return ExitCodes.DONE;
+    }
+
+    // rooms of two seeds would be pooled as if they were one league
+    private void mustBeTheSameSeed() throws IOException {
+        Path kept = data.resolve("demo-seed");
+        if (Files.exists(kept)) {
+            String earlier = Files.readString(kept).strip();
+            if (!earlier.equals(Long.toString(seed))) {
+                throw Failure.usage(
+                        data + " holds the league of seed " + earlier + ", not " + seed,
+                        "give the new league a data folder of its own: --data DIR");
+            }
+            return;
+        }
+        OwnerOnly.folder(data);
+        Files.writeString(kept, seed + "\n");
     }
 
     private LocalServer server() throws IOException, InterruptedException {

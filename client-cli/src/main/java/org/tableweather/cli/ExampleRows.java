@@ -20,6 +20,9 @@ final class ExampleRows {
     /** In the note of every example row. */
     static final String NOTE = "EXAMPLE: replace this row";
 
+    /** Placement of every example reading. */
+    static final String PLACEMENT = "example";
+
     private static final int ATTEMPTS = 5;
     private static final Duration BETWEEN_ATTEMPTS = Duration.ofSeconds(90);
     private static final Duration BETWEEN_READINGS = Duration.ofMinutes(30);
@@ -89,7 +92,7 @@ final class ExampleRows {
         Instant until = session.startedAt().orElseThrow().toInstant().plus(BETWEEN_READINGS);
         for (Instant time = from; !time.isAfter(until); time = time.plus(BETWEEN_READINGS)) {
             writer.write(
-                    new ClimateReading(session.instrument().orElseThrow(), time, tempC, rhPct, Double.NaN, "example"));
+                    new ClimateReading(session.instrument().orElseThrow(), time, tempC, rhPct, Double.NaN, PLACEMENT));
         }
     }
 }

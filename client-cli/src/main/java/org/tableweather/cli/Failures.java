@@ -8,6 +8,7 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import org.tableweather.analyzers.host.ChartUnavailable;
+import org.tableweather.schema.folder.ArchiveRefused;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
@@ -51,6 +52,9 @@ final class Failures {
         }
         if (thrown instanceof ChartUnavailable) {
             return Failure.fault(thrown.getMessage(), "");
+        }
+        if (thrown instanceof ArchiveRefused refused) {
+            return Failure.refused(refused.getMessage(), refused.finding().remedy());
         }
         if (thrown instanceof FileSystemException file) {
             return ofFile(file);

@@ -4,14 +4,18 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.TypeConversionException;
 
 /** {@code tableweather find}. */
 @Command(
@@ -33,7 +37,11 @@ final class FindCommand extends Subcommand {
         TRIALS
     }
 
-    @Parameters(paramLabel = "WHAT", description = "One of: rooms, sessions, trials.")
+    @Parameters(
+            paramLabel = "WHAT",
+            converter = WhatConverter.class,
+            completionCandidates = WhatCandidates.class,
+            description = "One of: rooms, sessions, trials.")
     private What what;
 
     @Option(names = "--shot", paramLabel = "ID", description = "With this shot.")
@@ -165,5 +173,25 @@ final class FindCommand extends Subcommand {
             }
         }
         return false;
+    }
+
+    static final class WhatCandidates implements Iterable<String> {
+        @Override
+        public Iterator<String> iterator() {
+            return Arrays.stream(What.values())
+                    .map(one -> one.name().toLowerCase(Locale.ROOT))
+                    .iterator();
+        }
+    }
+
+    static final class WhatConverter implements ITypeConverter<What> {
+        @Override
+        public What convert(String text) {
+            return Arrays.stream(What.values())
+                    .filter(one -> one.name().equalsIgnoreCase(text))
+                    .findFirst()
+                    .orElseThrow(() -> new TypeConversionException(
+                            "'" + text + "' cannot be found: name one of rooms, sessions, trials"));
+        }
     }
 }

@@ -80,7 +80,7 @@ final class FoundTable {
                     .collect(Collectors.joining(" "));
         }
         if (value.isDouble()) {
-            return String.format(Locale.ROOT, "%.1f", value.asDouble());
+            return String.format(Locale.ROOT, "%.2f", value.asDouble());
         }
         return value.asText();
     }

@@ -38,6 +38,7 @@ record RoomComparison(
      * One departure.
      *
      * @param name {@code intercept}, {@code humidity}
+     * @param meaning in words
      * @param unit of all figures
      * @param average the average room's value; NaN when the analysis has none
      * @param value what this room adds to it
@@ -49,6 +50,7 @@ record RoomComparison(
      */
     record Departure(
             String name,
+            String meaning,
             String unit,
             double average,
             double value,
@@ -132,6 +134,8 @@ record RoomComparison(
         }
         return new Departure(
                 effect.name(),
+                mean.map(estimate -> estimate.meaning().replace(" in an average room", ""))
+                        .orElse(effect.name()),
                 mean.map(Analysis.Estimate::unit).orElse(""),
                 mean.map(Analysis.Estimate::value).orElse(Double.NaN),
                 effect.value(),
@@ -161,27 +165,36 @@ record RoomComparison(
     }
 
     private static String inWords(Departure one, int rooms) {
-        String what = one.name().equals("intercept")
-                ? "At the reference climate this room lies %s%.2f %s from the average room"
-                : "The effect of " + one.name() + " is %s%.2f %s beside the average room's";
-        String size = String.format(Locale.ROOT, what, one.value() < 0 ? "" : "+", one.value(), one.unit());
-        String interval = String.format(
+        String beside = Double.isNaN(one.average())
+                ? ""
+                : String.format(Locale.ROOT, " (%.2f %s in an average room)", one.average(), one.unit());
+        return String.format(
                 Locale.ROOT,
-                " (95 %% interval %.2f to %.2f, place %d of %d)",
+                "%s%s: here %+.2f %s, 95 %% interval %.2f to %.2f, place %d of %d; %s.",
+                capital(one.meaning()),
+                beside,
+                one.value(),
+                one.unit(),
                 one.lower(),
                 one.upper(),
                 one.place(),
-                rooms);
-        String verdict;
+                rooms,
+                verdict(one));
+    }
+
+    private static String verdict(Departure one) {
         if (!one.isClear()) {
-            verdict = "; the data do not tell it from an average room.";
-        } else if (Math.abs(one.value()) <= one.roomSd()) {
-            verdict = "; that is ordinary: rooms vary more than that.";
-        } else if (Math.abs(one.value()) <= 2 * one.roomSd()) {
-            verdict = "; a real departure, of a size that rooms show.";
-        } else {
-            verdict = "; unusual among rooms.";
+            return "the data do not tell it from an average room";
         }
-        return size + interval + verdict;
+        if (Math.abs(one.value()) <= one.roomSd()) {
+            return "ordinary: most rooms vary more than that";
+        }
+        return Math.abs(one.value()) <= 2 * one.roomSd()
+                ? "a real departure, of a size that rooms show"
+                : "unusual among rooms";
+    }
+
+    private static String capital(String text) {
+        return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
     }
 }

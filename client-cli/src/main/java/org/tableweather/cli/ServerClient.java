@@ -3,6 +3,7 @@ package org.tableweather.cli;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.io.InputStream;
+import java.net.ConnectException;
 import java.net.URI;
 import java.net.URLEncoder;
 import java.net.http.HttpClient;
@@ -66,7 +67,7 @@ final class ServerClient {
      * @param query names and values, in order
      */
     JsonNode get(String path, Map<String, String> query) throws IOException {
-        return JsonText.tree(bytes(path, query, "application/json"));
+        return json(bytes(path, query, "application/json"));
     }
 
     /** Asks for bytes of one media type. */
@@ -104,7 +105,16 @@ final class ServerClient {
             if (response.statusCode() != alsoAnswer) {
                 mustBeGood(response.statusCode(), bytes);
             }
-            return JsonText.tree(bytes);
+            return json(bytes);
+        }
+    }
+
+    private JsonNode json(byte[] answer) {
+        try {
+            return JsonText.tree(answer);
+        } catch (IOException e) {
+            throw Failure.server(server + " answered what is no JSON", "is it a Tableweather server? see --server")
+                    .because(e);
         }
     }
 
@@ -132,7 +142,7 @@ final class ServerClient {
 
     /** The bytes of an analysis as the server prints it. */
     byte[] analysisJson(String analyzer, Map<String, String> parameters) throws IOException {
-        return bytes("/api/v1/analyzers/" + encoded(analyzer) + "/analysis", parameters, "application/json");
+        return bytes("/api/v1/analyses/" + encoded(analyzer), parameters, "application/json");
     }
 
     private HttpRequest.Builder request(String path, Map<String, String> query) {
@@ -177,7 +187,7 @@ final class ServerClient {
     }
 
     private Failure unreachable(IOException e) {
-        String reason = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
+        String reason = e instanceof ConnectException ? "connection refused" : String.valueOf(e.getMessage());
         return Failure.server(
                         "no server answers at " + server + " (" + reason + ")",
                         "start one with: tableweather serve; or name another with --server URL")

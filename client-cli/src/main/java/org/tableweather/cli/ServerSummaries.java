@@ -8,7 +8,9 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.tableweather.analyzers.host.SummaryJson;
 import org.tableweather.analyzers.spi.Analyzer;
+import org.tableweather.analyzers.spi.AnalyzerInfo;
 import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
 
 /** The session summaries that a server keeps, one JSON document a line. */
@@ -23,11 +25,12 @@ final class ServerSummaries {
      * @throws Failure when the server keeps summaries of another version than this program's analyzer makes
      */
     static <S> List<SessionSummary<S>> fetch(ServerClient server, Analyzer<S> analyzer) throws IOException {
-        String path =
-                "/api/v1/analyzers/" + ServerClient.encoded(analyzer.info().id()) + "/summaries";
+        String about =
+                "/api/v1/analyzers/" + ServerClient.encoded(analyzer.info().id());
+        mustAgree(server.get(about, Map.of()).path("summaryVersion").asText(), analyzer.info());
         List<SessionSummary<S>> summaries = new ArrayList<>();
-        try (BufferedReader lines = new BufferedReader(
-                new InputStreamReader(server.stream(path, Map.of(), MEDIA_TYPE), StandardCharsets.UTF_8))) {
+        try (BufferedReader lines = new BufferedReader(new InputStreamReader(
+                server.stream(about + "/summaries", Map.of(), MEDIA_TYPE), StandardCharsets.UTF_8))) {
             for (String line = lines.readLine(); line != null; line = lines.readLine()) {
                 if (!line.isBlank()) {
                     summaries.add(summary(JsonText.tree(line.getBytes(StandardCharsets.UTF_8)), analyzer));
@@ -38,19 +41,21 @@ final class ServerSummaries {
     }
 
     private static <S> SessionSummary<S> summary(JsonNode line, Analyzer<S> analyzer) throws IOException {
-        String theirs = line.path("summaryVersion").asText(analyzer.info().summaryVersion());
-        if (!theirs.equals(analyzer.info().summaryVersion())) {
-            throw Failure.server(
-                    "the server's summaries are of version " + theirs + ", this program's of "
-                            + analyzer.info().summaryVersion(),
-                    "use the same release here and there");
-        }
         return new SessionSummary<>(
                 line.path("roomKey").asText(),
                 line.path("sessionKey").asText(),
                 line.path("digest").asText(),
                 line.path("invented").asBoolean(),
                 line.path("trials").asLong(),
-                JsonText.as(line.path("summary"), analyzer.summaryType()));
+                SummaryJson.read(
+                        line.path("summary").toString().getBytes(StandardCharsets.UTF_8), analyzer.summaryType()));
+    }
+
+    private static void mustAgree(String theirs, AnalyzerInfo ours) {
+        if (!theirs.equals(ours.summaryVersion())) {
+            throw Failure.server(
+                    "the server's summaries are of version " + theirs + ", this program's of " + ours.summaryVersion(),
+                    "use the same release here and there");
+        }
     }
 }

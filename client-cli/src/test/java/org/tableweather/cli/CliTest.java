@@ -40,6 +40,7 @@ class CliTest {
                         "curve",
                         "compare",
                         "demo",
+                        "climate",
                         "completion");
         for (String command : root.subcommands().keySet()) {
             assertThat(Ran.with(command, "--help").out()).as(command).contains("Usage: tableweather " + command);

@@ -53,7 +53,7 @@ public final class ClimateChecks {
             "The bed is warmer than the dew point of the room's air; else it sweats.",
             "bed temperature above the dew point",
             "warm the table to the room before playing; check both readings",
-            "WMO8");
+            "ASHRAE2017");
 
     public static final Check DRY_ZERO = GROUP.warn(
             "humidity-zero",

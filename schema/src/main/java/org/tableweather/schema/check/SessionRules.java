@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import org.tableweather.schema.climate.MoistAir;
 import org.tableweather.schema.record.ClimateSource;
 import org.tableweather.schema.record.Kind;
 import org.tableweather.schema.record.Made;
@@ -77,7 +78,7 @@ public final class SessionRules {
         double highRh = Double.NEGATIVE_INFINITY;
         double lowTemp = Double.POSITIVE_INFINITY;
         double highTemp = Double.NEGATIVE_INFINITY;
-        double dampest = Double.NEGATIVE_INFINITY;
+        double dampestTemp = Double.NaN;
         for (Trial trial : trials) {
             double temp = trial.climate().tempC();
             double rh = trial.climate().rhPct();
@@ -88,14 +89,14 @@ public final class SessionRules {
             }
             if (rh > highRh) {
                 highRh = rh;
-                dampest = DewPoint.celsius(temp, rh);
+                dampestTemp = temp;
             }
             lowTemp = temp < lowTemp ? temp : lowTemp;
             highTemp = temp > highTemp ? temp : highTemp;
         }
         sources(stated, unknown);
         held(lowRh, highRh, lowTemp, highTemp);
-        bed(dampest);
+        bed(dampestTemp, highRh);
     }
 
     private void sources(int stated, int unknown) {
@@ -128,9 +129,14 @@ public final class SessionRules {
         }
     }
 
-    private void bed(double dewPoint) {
+    /** By the air of the dampest trial. */
+    private void bed(double tempC, double rhPct) {
         OptionalDouble bed = session.statedBedC();
-        if (bed.isPresent() && bed.getAsDouble() < dewPoint) {
+        if (bed.isEmpty() || Double.isNaN(tempC) || !(rhPct > 0)) {
+            return;
+        }
+        double dewPoint = MoistAir.of(tempC, rhPct).dewPointC();
+        if (bed.getAsDouble() < dewPoint) {
             findings.add(
                     ClimateChecks.BED_BELOW_DEW_POINT,
                     start(),

@@ -3,6 +3,7 @@ package org.tableweather.schema.folder;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.BitSet;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -95,8 +96,14 @@ final class Reading {
         }
     }
 
-    private void missing(String file) {
-        findings.add(StructureChecks.MISSING_FILE, Place.file(file), null, () -> file + " is missing");
+    private void missing(String file) throws IOException {
+        String like = source.files().keySet().stream()
+                .filter(name -> name.equalsIgnoreCase(file)
+                        || name.toLowerCase(Locale.ROOT).endsWith("/" + file))
+                .map(name -> ", but there is " + name)
+                .findFirst()
+                .orElse("");
+        findings.add(StructureChecks.MISSING_FILE, Place.file(file), null, () -> file + " is missing" + like);
     }
 
     private ClimateLog.ByInstrument readClimate(Optional<Contribution> contribution) throws IOException {

@@ -83,12 +83,11 @@ final class TrialRows extends CheckedRows {
 
     /** Whether cells of this column are numbers to be kept as they are. */
     private boolean isPlain(TrialColumn column) {
-        return column != null
-                        && column.isNumber()
-                        && !column.isCount()
-                        && column.standard() == column
-                        && !header.has(alternativeOf(column))
-                || column != null && column.isNumber() && !column.isCount() && alternativeOf(column) == column;
+        if (column == null || !column.isNumber() || column.isCount() || column.standard() != column) {
+            return false;
+        }
+        TrialColumn other = alternativeOf(column);
+        return other == column || !header.has(other);
     }
 
     @Override

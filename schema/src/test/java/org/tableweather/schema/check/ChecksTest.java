@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class ChecksTest {
@@ -49,20 +48,5 @@ class ChecksTest {
             strings = {"0000-0002-1825-0079", "0000-0002-1694-2330", "0000000218250097", "", "0000-0002-1825-009x"})
     void refuseMistypedOrcids(String orcid) {
         assertThat(IdentityChecks.isOrcid(orcid)).isFalse();
-    }
-
-    /**
-     * Dew points of the Hyland–Wexler saturation pressure, ASHRAE Fundamentals 2017 chapter 1, as computed with the npm
-     * package psychrolib 1.1.1; the formula of the checks may depart from it by 0.1 K.
-     */
-    @ParameterizedTest
-    @CsvSource({"26.6667, 80, 22.929", "18.3333, 65, 11.646", "18.3333, 40, 4.511", "26.6667, 40, 11.964"})
-    void knowTheDewPoint(double tempC, double rhPct, double dewPointC) {
-        assertThat(DewPoint.celsius(tempC, rhPct)).isBetween(dewPointC - 0.1, dewPointC + 0.1);
-    }
-
-    @Test
-    void knowThatDryAirHasNoDewPoint() {
-        assertThat(DewPoint.celsius(20, 0)).isEqualTo(Double.NEGATIVE_INFINITY);
     }
 }

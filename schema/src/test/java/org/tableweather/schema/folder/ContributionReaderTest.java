@@ -249,6 +249,16 @@ class ContributionReaderTest {
         }
 
         @Test
+        void nameAFileThatMayBeMeant() throws IOException {
+            ExampleFolder example = ExampleFolder.sound();
+            Finding finding = read(example.put("Trials.CSV", example.get(TRIALS))
+                            .remove(TRIALS))
+                    .finding("structure.missing-file");
+
+            assertThat(finding.message()).isEqualTo("trials.csv is missing, but there is Trials.CSV");
+        }
+
+        @Test
         void areToldOfTrialsEvenWhenTheJsonIsBroken() throws IOException {
             CheckReport report = read(ExampleFolder.sound().put(JSON, "{").replace(TRIALS, ",30.1,", ",thirty,"))
                     .report();

@@ -18,7 +18,8 @@ public final class Checks {
                     EquipmentChecks.all(),
                     GeometryChecks.all(),
                     ProtocolChecks.all(),
-                    StatisticsChecks.all())
+                    StatisticsChecks.all(),
+                    CatalogueChecks.all())
             .flatMap(Collection::stream)
             .toList();
 

@@ -90,7 +90,7 @@ public final class Intake implements ContributionListener, TrialSink, SessionSin
             if (id.isPresent()) {
                 ids.put(room.id(), id.getAsInt());
             } else {
-                findings.add(IntakeChecks.room(contribution.rooms().indexOf(room), key));
+                findings.add(IntakeFindings.room(contribution.rooms().indexOf(room), key));
             }
             exactPositions |= PublicPosition.isExact(room);
         }
@@ -173,7 +173,7 @@ public final class Intake implements ContributionListener, TrialSink, SessionSin
                 refused.stream().map(session -> session.row().entry().digest()).toList());
         for (SessionTable.Placed session : refused) {
             SessionRecord entry = session.row().entry();
-            findings.add(IntakeChecks.duplicate(
+            findings.add(IntakeFindings.duplicate(
                     sessionIndex.get(entry.session().id()),
                     entry.sessionKey(),
                     contributionId,
@@ -194,7 +194,7 @@ public final class Intake implements ContributionListener, TrialSink, SessionSin
         try {
             step.run();
         } catch (UnstorableValue e) {
-            findings.add(IntakeChecks.unstorable(e.getMessage()));
+            findings.add(IntakeFindings.unstorable(e.getMessage()));
         } catch (SQLException e) {
             notStored(e, new IOException("the database failed: " + e.getMessage(), e));
         } catch (IOException e) {
@@ -206,7 +206,7 @@ public final class Intake implements ContributionListener, TrialSink, SessionSin
     private void notStored(Throwable cause, IOException failure) throws IOException {
         if (cause instanceof SQLException sql
                 && String.valueOf(sql.getSQLState()).matches("22021|22P05|22008")) {
-            findings.add(IntakeChecks.unstorable(sql.getMessage()));
+            findings.add(IntakeFindings.unstorable(sql.getMessage()));
         } else {
             throw failure;
         }

@@ -2,41 +2,17 @@ package org.tableweather.server.catalogue;
 
 import java.util.Optional;
 import java.util.OptionalLong;
+import org.tableweather.schema.check.CatalogueChecks;
 import org.tableweather.schema.check.Check;
 import org.tableweather.schema.check.Finding;
-import org.tableweather.schema.check.Severity;
 
-/** The checks that need to know what is in the catalogue already. */
-final class IntakeChecks {
-    static final Check ROOM_OF_ANOTHER_ACCOUNT = new Check(
-            "catalogue.room-of-another-account",
-            Severity.REFUSE,
-            "A room belongs to the account that first contributed from it.",
-            "one account per room key",
-            "use that account, or change the contributor's name or the room's id if it is another room",
-            "CommonPractice");
-
-    static final Check DUPLICATE_SESSION = new Check(
-            "statistics.duplicate-session",
-            Severity.REFUSE,
-            "No session is pooled twice.",
-            "one session per digest of its content",
-            "leave the session out, or withdraw the contribution that holds it",
-            "CommonPractice");
-
-    static final Check UNSTORABLE = new Check(
-            "catalogue.unstorable-value",
-            Severity.REFUSE,
-            "Every value has a place in the database.",
-            "texts without U+0000; years from 4713 BC to 294276 AD",
-            "correct or remove the value",
-            "CommonPractice");
-
-    private IntakeChecks() {}
+/** Findings that need to know what is in the catalogue already. */
+final class IntakeFindings {
+    private IntakeFindings() {}
 
     static Finding room(int index, String key) {
         return finding(
-                ROOM_OF_ANOTHER_ACCOUNT,
+                CatalogueChecks.ROOM_OF_ANOTHER_ACCOUNT,
                 "contribution.json",
                 "/rooms/" + index + "/id",
                 key,
@@ -48,7 +24,7 @@ final class IntakeChecks {
                 ? "this contribution"
                 : "contribution " + holder.contributionId();
         return finding(
-                DUPLICATE_SESSION,
+                CatalogueChecks.DUPLICATE_SESSION,
                 "contribution.json",
                 "/sessions/" + index + "/id",
                 sessionKey,
@@ -57,17 +33,18 @@ final class IntakeChecks {
     }
 
     static Finding unstorable(String message) {
+        Check check = CatalogueChecks.UNSTORABLE_VALUE;
         return new Finding(
-                UNSTORABLE.id(),
-                UNSTORABLE.severity(),
+                check.id(),
+                check.severity(),
                 "contribution.json, trials.csv",
                 OptionalLong.empty(),
                 Optional.empty(),
                 Optional.empty(),
-                UNSTORABLE.bound(),
+                check.bound(),
                 message,
-                UNSTORABLE.remedy(),
-                UNSTORABLE.reference());
+                check.remedy(),
+                check.reference());
     }
 
     private static Finding finding(Check check, String file, String pointer, String value, String message) {

@@ -34,15 +34,9 @@ public final class TrialRules {
             Trial trial, Shot shot, long sessionStart, double logTempC, double logRhPct, long row, Findings findings) {
         climate(trial, logTempC, logRhPct, row, findings);
         outcome(trial, row, findings);
-        angles(trial, shot, row, findings);
-        if (shot != null && shot.kind() != trial.kind()) {
-            add(
-                    findings,
-                    ProtocolChecks.KIND_DIFFERS,
-                    row,
-                    "kind",
-                    trial.kind().schemaName(),
-                    () -> "the shot " + shot.id() + " is of kind " + shot.kind().schemaName());
+        angles(trial, row, findings);
+        if (shot != null) {
+            againstShot(trial, shot, row, findings);
         }
         if (sessionStart != Long.MIN_VALUE && trial.startedAt().isPresent()) {
             long after = trial.startedAt().get().getEpochSecond() - sessionStart;
@@ -116,7 +110,7 @@ public final class TrialRules {
         return !Double.isNaN(value);
     }
 
-    private static void angles(Trial trial, Shot shot, long row, Findings findings) {
+    private static void angles(Trial trial, long row, Findings findings) {
         double first = trial.reboundAngleDeg();
         double last = trial.finalReboundAngleDeg();
         boolean oneRail = trial.kind() == Kind.REBOUND || trial.rails() == 1;
@@ -140,9 +134,20 @@ public final class TrialRules {
                     Double.toString(value),
                     () -> value + "° is on the side the ball came from");
         }
+    }
+
+    private static void againstShot(Trial trial, Shot shot, long row, Findings findings) {
+        if (shot.kind() != trial.kind()) {
+            add(
+                    findings,
+                    ProtocolChecks.KIND_DIFFERS,
+                    row,
+                    "kind",
+                    trial.kind().schemaName(),
+                    () -> "the shot " + shot.id() + " is of kind " + shot.kind().schemaName());
+        }
         if (trial.kind() == Kind.REBOUND
                 && Double.isNaN(trial.approachAngleDeg())
-                && shot != null
                 && shot.approachAngleDeg().isEmpty()) {
             add(
                     findings,
@@ -150,9 +155,9 @@ public final class TrialRules {
                     row,
                     "approach_angle_deg",
                     null,
-                    () -> "neither the trial" + " nor its shot has an angle of approach");
+                    () -> "neither the trial nor its shot has an angle of approach");
         }
-        if (shot != null && Math.abs(trial.landingOffsetDia()) > longest(shot)) {
+        if (Math.abs(trial.landingOffsetDia()) > longest(shot)) {
             double value = trial.landingOffsetDia();
             add(
                     findings,

@@ -41,7 +41,10 @@ public final class ContributionReader {
      */
     public record Result(Optional<Contribution> contribution, CheckReport report) {}
 
-    /** Told once, before the first trial, when {@code contribution.json} could be understood. */
+    /**
+     * Told once, before the first trial, when {@code contribution.json} could be understood and nothing in it is refused;
+     * otherwise neither it nor a sink is called, and the rows are checked only.
+     */
     @FunctionalInterface
     public interface ContributionListener {
         /** Takes no notice. */

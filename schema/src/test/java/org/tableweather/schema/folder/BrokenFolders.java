@@ -312,7 +312,7 @@ public final class BrokenFolders {
         archive(
                 "absolute-name",
                 "structure.archive-path",
-                path -> sound().add("/tmp/outside.csv", "x").writeTo(path));
+                path -> sound().add("/outside.csv", "x").writeTo(path));
         archive(
                 "backslash-name",
                 "structure.archive-path",

@@ -1,0 +1,2 @@
+/** Sizes of tables and balls from published specifications, as data, each figure with its source and how sure we are. */
+package org.tableweather.schema.equipment;

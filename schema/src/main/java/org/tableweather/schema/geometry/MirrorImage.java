@@ -11,7 +11,7 @@ import org.tableweather.schema.record.Rail;
  * <p>Laid out over the table mirrored about the lines one ball radius inside the noses, such a path is one straight line.
  * It is a yardstick, not a forecast: real rails grip and give.
  *
- * @source RigidSphere
+ * @source Coriolis1835
  */
 public final class MirrorImage {
 

@@ -15,7 +15,7 @@ import org.tableweather.schema.record.Shot;
  * <p>Coordinates on or beyond the line where a ball touches a rail mean that line: a target {@code y = 0} on the near rail
  * is a ball that touches the near rail.
  *
- * @source RigidSphere
+ * @source Coriolis1835
  */
 public final class NominalPath {
 

@@ -11,10 +11,11 @@ import org.tableweather.schema.record.Shot;
 /**
  * The built-in diagnostic shots. A contribution cites them by id.
  *
- * <p>Positions are of the ball's centre in the table frame. The centre stays one ball radius from a nose, and so the
- * rails' contacts lie at 0.09 diamonds from the nose line: a ball of 57.15 mm on a table of 2540 mm. On a table of
- * another size the ball starts at the same diamonds and is aimed at the same angle; contact and target then shift by a
- * few hundredths of a diamond.
+ * <p>Positions are of the ball's centre in the table frame. A rail shot is fixed by its start, its rails and its target, in
+ * diamonds that are the same on every table; its aim and its angle of approach are those of a perfect rail, printed for a
+ * table of 2540 mm and a ball of 57.15 mm, whose centre stays 0.09 diamond from the noses. On another table the same
+ * definition gives them anew ({@link org.tableweather.schema.geometry.NominalPath}): they move by less than 0.05 diamond and
+ * 0.5° over the published sizes.
  */
 public final class ShotCatalogue {
     /** Radius of a pool ball on a table of 2540 mm, diamonds. */
@@ -28,9 +29,18 @@ public final class ShotCatalogue {
             "rebound-45-cue",
             "rebound-60-cue",
             "bank-1-rail-side",
+            "bank-2-rail",
+            "bank-3-rail",
             "kick-2-rail",
             "kick-3-rail",
-            "kick-4-rail-corner");
+            "kick-4-rail",
+            "kick-5-rail",
+            "kick-6-rail",
+            "roll-out-ramp",
+            "break-15",
+            "throw-half-ball",
+            "deflection-long",
+            "hop-drop");
 
     private static final List<Shot> ALL = IDS.stream().map(ShotCatalogue::load).toList();
 

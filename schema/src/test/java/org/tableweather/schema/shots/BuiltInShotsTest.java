@@ -130,7 +130,7 @@ class BuiltInShotsTest {
         Shot.Position contact = table.diamonds(path.contact(0));
         Shot.Position aim = shot.aim().orElseThrow();
         double off = shortRail ? contact.yDia() - aim.yDia() : contact.xDia() - aim.xDia();
-        assertThat(off).isCloseTo(0, within(reference ? 0.0051 : 0.05));
+        assertThat(off).isCloseTo(0, within(reference ? 0.00051 : 0.05));
         assertThat(path.approachAngleDeg(0))
                 .isCloseTo(shot.approachAngleDeg().orElseThrow(), within(reference ? 0.051 : 0.5));
     }
@@ -202,6 +202,11 @@ class BuiltInShotsTest {
         assertThat(y).isCloseTo(1.10, within(0.005));
         assertThat(String.join(" ", BuiltInShots.byId("throw-half-ball").keepConstant()))
                 .contains("x 2.26, y 1.1 ");
+    }
+
+    @Test
+    void areAllInTheCatalogue() {
+        assertThat(ShotCatalogue.all()).containsExactlyInAnyOrderElementsOf(BuiltInShots.all());
     }
 
     @Test

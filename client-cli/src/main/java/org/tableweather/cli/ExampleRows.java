@@ -45,9 +45,10 @@ final class ExampleRows {
     private static Trial trial(Session session, Shot shot, int i, Instant time) {
         double none = Double.NaN;
         boolean oneRail = shot.kind() == Kind.REBOUND;
+        boolean overRails = shot.kind() == Kind.BANK || shot.kind() == Kind.KICK;
         double offsetDia = OFFSETS_DIA.get(i);
         double approachDeg = shot.approachAngleDeg().orElse(45);
-        double angleDeg = Math.rint((approachDeg - 3 + 4 * offsetDia) * 10) / 10;
+        double angleDeg = rounded(approachDeg - 3 + 4 * offsetDia);
         double speedMps = shot.approachSpeedMps().orElse(2.5);
         return new Trial(
                 session.id(),
@@ -62,23 +63,32 @@ final class ExampleRows {
                 oneRail ? speedMps : none,
                 none,
                 none,
-                none,
+                of(shot, Kind.DEFLECTION, 14),
                 oneRail ? angleDeg : none,
-                oneRail ? Math.rint(speedMps * 7) / 10 : none,
-                oneRail ? none : angleDeg,
-                oneRail ? none : offsetDia,
-                oneRail ? Made.NOT_STATED : made(offsetDia),
+                oneRail ? rounded(speedMps * 0.7) : none,
+                overRails ? angleDeg : none,
+                overRails ? offsetDia : none,
+                overRails ? made(offsetDia) : Made.NOT_STATED,
                 shot.rails().size(),
+                of(shot, Kind.SPEED, 1.8 + offsetDia),
                 none,
-                none,
-                none,
-                none,
-                none,
-                -1,
-                none,
+                of(shot, Kind.THROW, 3 + 2 * offsetDia),
+                of(shot, Kind.DEFLECTION, 2 + offsetDia),
+                of(shot, Kind.HOP, 25 + 5 * offsetDia),
+                shot.kind() == Kind.BREAK ? i % 3 : -1,
+                of(shot, Kind.BREAK, 220 + 40 * offsetDia),
                 none,
                 NOTE,
                 Climate.NONE);
+    }
+
+    /** An outcome of one kind of shot alone. */
+    private static double of(Shot shot, Kind kind, double figure) {
+        return shot.kind() == kind ? rounded(figure) : Double.NaN;
+    }
+
+    private static double rounded(double figure) {
+        return Math.rint(figure * 10) / 10;
     }
 
     private static Made made(double offsetDia) {

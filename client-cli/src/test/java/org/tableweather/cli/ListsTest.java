@@ -25,9 +25,9 @@ class ListsTest {
     @Test
     void tellsHowToShootOne() {
         assertThat(Ran.with("shots", "kick-3-rail").out())
-                .contains("ball starts at: x 1.0")
+                .contains("ball starts at: x 2.5")
                 .contains("keep constant:")
-                .contains("log: Write final_rebound_angle_deg");
+                .contains("log: In contacts.csv mark the ball");
     }
 
     @Test

@@ -32,6 +32,8 @@ final class ClimateRows extends CheckedRows {
     private double tempC;
     private double tempF;
     private double rhPct;
+    private double bedC;
+    private double bedF;
 
     ClimateRows(Optional<Contribution> contribution, Findings findings) {
         super(FILE, findings);
@@ -64,6 +66,8 @@ final class ClimateRows extends CheckedRows {
         tempC = Double.NaN;
         tempF = Double.NaN;
         rhPct = Double.NaN;
+        bedC = Double.NaN;
+        bedF = Double.NaN;
     }
 
     @Override
@@ -84,6 +88,8 @@ final class ClimateRows extends CheckedRows {
             case TEMP_F -> tempF = number(known, buffer, from, to);
             case RH_PCT -> rhPct = number(known, buffer, from, to);
             case PRESSURE_HPA -> number(known, buffer, from, to);
+            case BED_C -> bedC = number(known, buffer, from, to);
+            case BED_F -> bedF = number(known, buffer, from, to);
         }
     }
 
@@ -98,7 +104,8 @@ final class ClimateRows extends CheckedRows {
         if (!isRefused() && columns.contains(ClimateColumn.TIME)) {
             require(ClimateColumn.TIME, timed);
         }
-        double temperature = temperature();
+        double temperature = celsius(ClimateColumn.TEMP_F, tempC, tempF);
+        celsius(ClimateColumn.BED_F, bedC, bedF);
         if (rhPct == 0) {
             findings.add(
                     ClimateChecks.DRY_ZERO,
@@ -130,16 +137,16 @@ final class ClimateRows extends CheckedRows {
         }
     }
 
-    private double temperature() {
-        double converted = (tempF - 32) / 1.8;
-        if (!Double.isNaN(tempC) && !Double.isNaN(tempF) && Math.abs(converted - tempC) > 0.1) {
+    private double celsius(ClimateColumn column, double celsius, double fahrenheit) {
+        double converted = (fahrenheit - 32) / 1.8;
+        if (!Double.isNaN(celsius) && !Double.isNaN(fahrenheit) && Math.abs(converted - celsius) > 0.1) {
             refuse(
                     UnitChecks.DISAGREE,
-                    ClimateColumn.TEMP_F,
-                    Double.toString(tempF),
+                    column,
+                    Double.toString(fahrenheit),
                     UnitChecks.DISAGREE.bound(),
-                    () -> tempF + " °F are not " + tempC + " °C");
+                    () -> fahrenheit + " °F are not " + celsius + " °C");
         }
-        return Double.isNaN(tempC) ? converted : tempC;
+        return Double.isNaN(celsius) ? converted : celsius;
     }
 }

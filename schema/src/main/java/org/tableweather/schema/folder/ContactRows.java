@@ -41,8 +41,8 @@ final class ContactRows extends CheckedRows {
     protected void header(List<String> names, long row) {
         Header<ContactColumn> header = new Header<>(FILE, ContactColumn.all(), findings);
         columns = header.match(names, row);
-        header.needOneOf(List.of(ContactColumn.X_DIA, ContactColumn.X_M), row);
-        header.needOneOf(List.of(ContactColumn.Y_DIA, ContactColumn.Y_M), row);
+        header.needOneOf(List.of(ContactColumn.X_DIA, ContactColumn.X_M, ContactColumn.X_PX), row);
+        header.needOneOf(List.of(ContactColumn.Y_DIA, ContactColumn.Y_M, ContactColumn.Y_PX), row);
     }
 
     @Override
@@ -65,6 +65,7 @@ final class ContactRows extends CheckedRows {
         switch (known) {
             case SESSION -> session = text(known, buffer, from, to);
             case TRIAL -> trial = text(known, buffer, from, to);
+            case CAMERA -> text(known, buffer, from, to);
             case POINT -> point = choice(known, Contact.Point.class, text(known, buffer, from, to));
             case RAIL -> rail = Optional.ofNullable(choice(known, Rail.class, text(known, buffer, from, to)));
             default -> values[known.ordinal()] = position(known, buffer, from, to);

@@ -12,6 +12,7 @@ import org.tableweather.schema.record.ClimateReading;
 import org.tableweather.schema.record.Contact;
 import org.tableweather.schema.record.Contribution;
 import org.tableweather.schema.record.Made;
+import org.tableweather.schema.record.OutcomeUncertainty;
 import org.tableweather.schema.record.Rail;
 import org.tableweather.schema.record.Trial;
 import org.tableweather.schema.table.ClimateColumn;
@@ -98,9 +99,26 @@ final class FolderWriter implements ContributionWriter {
             row.count(t.ballsMade());
             row.number(t.spreadNearestMm());
             row.number(t.cueBallTravelM());
+            uncertainty(row, t.uncertainty());
             row.text(t.note());
             row.end();
         });
+    }
+
+    private static void uncertainty(CellWriter row, OutcomeUncertainty u) {
+        row.number(u.approachAngleUDeg());
+        row.number(u.approachSpeedUMps());
+        row.number(u.reboundAngleUDeg());
+        row.number(u.reboundSpeedUMps());
+        row.number(u.finalReboundAngleUDeg());
+        row.number(u.landingOffsetUDia());
+        row.number(u.runOutUM());
+        row.number(u.runOutULengths());
+        row.number(u.objectAngleUDeg());
+        row.number(u.deflectionAngleUDeg());
+        row.number(u.hopHeightUMm());
+        row.number(u.spreadNearestUMm());
+        row.number(u.cueBallTravelUM());
     }
 
     @Override
@@ -113,6 +131,8 @@ final class FolderWriter implements ContributionWriter {
             row.skip();
             row.number(reading.rhPct());
             row.number(reading.pressureHpa());
+            row.number(reading.bedC());
+            row.skip();
             row.text(reading.placement());
             row.end();
         });
@@ -131,6 +151,9 @@ final class FolderWriter implements ContributionWriter {
             row.number(contact.yDia());
             row.number(contact.xM());
             row.number(contact.yM());
+            row.number(contact.xPx());
+            row.number(contact.yPx());
+            row.text(contact.camera());
             row.number(contact.timeS());
             row.end();
         });

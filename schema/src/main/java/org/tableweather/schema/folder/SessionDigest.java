@@ -17,6 +17,7 @@ import org.tableweather.schema.json.ContributionJson;
 import org.tableweather.schema.record.BallSet;
 import org.tableweather.schema.record.Cue;
 import org.tableweather.schema.record.Instrument;
+import org.tableweather.schema.record.OutcomeUncertainty;
 import org.tableweather.schema.record.PoolTable;
 import org.tableweather.schema.record.Room;
 import org.tableweather.schema.record.Session;
@@ -30,7 +31,8 @@ import org.tableweather.schema.record.Trial;
  * absent ones left out, in UTF-8. Then every trial in canonical order: a presence mask of 64 bits, bit i for component i
  * of {@link Trial} in the order of its declaration, the session id being 0 and left out; then the present components in that order:
  * texts as a 32-bit length and UTF-8 (their SHA-256 in place of more than 1000 bytes), numbers as IEEE 754 binary64 with −0 as 0, counts, kinds, made and climate source
- * as 32 bits (ordinals), times as seconds (64 bits) and nanoseconds (32 bits), the climate as two numbers and its source.
+ * as 32 bits (ordinals), times as seconds (64 bits) and nanoseconds (32 bits), the climate as two numbers and its source,
+ * the stated uncertainties one by one.
  * All integers big-endian.
  *
  * @source FIPS180
@@ -120,7 +122,26 @@ final class SessionDigest {
         number(28, t.climate().tempC());
         number(29, t.climate().rhPct());
         whole(30, t.climate().source().ordinal());
+        if (t.uncertainty() != OutcomeUncertainty.NONE) {
+            uncertainty(t.uncertainty());
+        }
         putLong(maskAt, mask);
+    }
+
+    private void uncertainty(OutcomeUncertainty u) {
+        number(31, u.approachAngleUDeg());
+        number(32, u.approachSpeedUMps());
+        number(33, u.reboundAngleUDeg());
+        number(34, u.reboundSpeedUMps());
+        number(35, u.finalReboundAngleUDeg());
+        number(36, u.landingOffsetUDia());
+        number(37, u.runOutUM());
+        number(38, u.runOutULengths());
+        number(39, u.objectAngleUDeg());
+        number(40, u.deflectionAngleUDeg());
+        number(41, u.hopHeightUMm());
+        number(42, u.spreadNearestUMm());
+        number(43, u.cueBallTravelUM());
     }
 
     /** Makes room; the mask of the trial at hand must stay in the buffer until it is complete. */

@@ -16,6 +16,7 @@ import org.tableweather.schema.check.UnitChecks;
 import org.tableweather.schema.record.Climate;
 import org.tableweather.schema.record.Kind;
 import org.tableweather.schema.record.Made;
+import org.tableweather.schema.record.OutcomeUncertainty;
 import org.tableweather.schema.record.Shot;
 import org.tableweather.schema.record.Trial;
 import org.tableweather.schema.table.TrialColumn;
@@ -43,6 +44,7 @@ final class TrialRows extends CheckedRows {
     private double[] least = new double[0];
     private double[] most = new double[0];
     private Header<TrialColumn> header;
+    private boolean uncertainStated;
 
     private String session = "";
     private String trial = "";
@@ -74,6 +76,7 @@ final class TrialRows extends CheckedRows {
             least[i] = columns[i] == null ? 0 : columns[i].min();
             most[i] = columns[i] == null ? 0 : columns[i].max();
         }
+        uncertainStated = TrialColumn.uncertainties().stream().anyMatch(header::has);
         for (Kind each : Kind.values()) {
             if (TrialColumn.outcomes(each).stream().noneMatch(header::has)) {
                 kindsWithoutColumn.add(each);
@@ -340,6 +343,25 @@ final class TrialRows extends CheckedRows {
                 value(TrialColumn.SPREAD_NEAREST_MM),
                 value(TrialColumn.CUE_BALL_TRAVEL_M),
                 note,
-                climate);
+                climate,
+                uncertainStated ? uncertainty() : OutcomeUncertainty.NONE);
+    }
+
+    private OutcomeUncertainty uncertainty() {
+        return new OutcomeUncertainty(
+                        value(TrialColumn.APPROACH_ANGLE_U_DEG),
+                        value(TrialColumn.APPROACH_SPEED_U_MPS),
+                        value(TrialColumn.REBOUND_ANGLE_U_DEG),
+                        value(TrialColumn.REBOUND_SPEED_U_MPS),
+                        value(TrialColumn.FINAL_REBOUND_ANGLE_U_DEG),
+                        value(TrialColumn.LANDING_OFFSET_U_DIA),
+                        value(TrialColumn.RUN_OUT_U_M),
+                        value(TrialColumn.RUN_OUT_U_LENGTHS),
+                        value(TrialColumn.OBJECT_ANGLE_U_DEG),
+                        value(TrialColumn.DEFLECTION_ANGLE_U_DEG),
+                        value(TrialColumn.HOP_HEIGHT_U_MM),
+                        value(TrialColumn.SPREAD_NEAREST_U_MM),
+                        value(TrialColumn.CUE_BALL_TRAVEL_U_M))
+                .orNone();
     }
 }

@@ -109,8 +109,10 @@ final class RecordBinder {
             wrongType(pointer, value, "a list in brackets");
             return List.of();
         }
-        if (value.size() < schema.node().path("minItems").asInt(0)) {
-            findings.add(StructureChecks.REQUIRED_FIELD, Place.json(pointer), "[]", () -> "the list is empty");
+        int least = schema.node().path("minItems").asInt(0);
+        if (value.size() < least) {
+            String found = value.isEmpty() ? "the list is empty" : "the list has " + value.size() + " of " + least;
+            findings.add(StructureChecks.REQUIRED_FIELD, Place.json(pointer), "[]", () -> found);
         }
         List<Object> items = new ArrayList<>(value.size());
         SchemaDocument itemSchema = schema.items();

@@ -14,6 +14,9 @@ import java.util.Optional;
  * @param yDia ball centre across, diamonds 0..4; NaN when given in metres
  * @param xM ball centre along, m; NaN when given in diamonds
  * @param yM ball centre across, m; NaN when given in diamonds
+ * @param xPx ball centre on the video frame, pixels to the right; NaN when not marked there
+ * @param yPx ball centre on the video frame, pixels downwards; NaN when not marked there
+ * @param camera which entry of {@code marks} belongs to the pixels; empty when not stated
  * @param timeS seconds since the first point; NaN when not known
  */
 public record Contact(
@@ -26,7 +29,25 @@ public record Contact(
         double yDia,
         double xM,
         double yM,
+        double xPx,
+        double yPx,
+        String camera,
         double timeS) {
+
+    /** A point that was marked on the table. */
+    public Contact(
+            String session,
+            String trial,
+            int seq,
+            Point point,
+            Optional<Rail> rail,
+            double xDia,
+            double yDia,
+            double xM,
+            double yM,
+            double timeS) {
+        this(session, trial, seq, point, rail, xDia, yDia, xM, yM, Double.NaN, Double.NaN, "", timeS);
+    }
 
     /** What a marked point is. */
     public enum Point {

@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param instruments may be empty
  * @param shots own shots beside the built-in catalogue
  * @param sessions at least one
+ * @param marks known points on video frames; may be empty
  */
 public record Contribution(
         String schemaVersion,
@@ -31,7 +32,8 @@ public record Contribution(
         List<Cue> cues,
         List<Instrument> instruments,
         List<Shot> shots,
-        List<Session> sessions) {
+        List<Session> sessions,
+        List<CameraMarks> marks) {
 
     public Contribution {
         rooms = rooms == null ? List.of() : List.copyOf(rooms);
@@ -41,5 +43,36 @@ public record Contribution(
         instruments = instruments == null ? List.of() : List.copyOf(instruments);
         shots = shots == null ? List.of() : List.copyOf(shots);
         sessions = sessions == null ? List.of() : List.copyOf(sessions);
+        marks = marks == null ? List.of() : List.copyOf(marks);
+    }
+
+    /** A contribution without marks on video frames. */
+    public Contribution(
+            String schemaVersion,
+            Optional<String> title,
+            String licence,
+            Optional<Boolean> invented,
+            Contributor contributor,
+            List<Room> rooms,
+            List<PoolTable> tables,
+            List<BallSet> ballSets,
+            List<Cue> cues,
+            List<Instrument> instruments,
+            List<Shot> shots,
+            List<Session> sessions) {
+        this(
+                schemaVersion,
+                title,
+                licence,
+                invented,
+                contributor,
+                rooms,
+                tables,
+                ballSets,
+                cues,
+                instruments,
+                shots,
+                sessions,
+                List.of());
     }
 }

@@ -38,6 +38,7 @@ import java.util.Optional;
  * @param cueBallTravelM cue ball's path length after a break, m
  * @param note free text
  * @param climate which climate stands for this trial, and where it came from
+ * @param uncertainty standard uncertainties of the above, as far as stated
  */
 public record Trial(
         String session,
@@ -68,7 +69,72 @@ public record Trial(
         double spreadNearestMm,
         double cueBallTravelM,
         String note,
-        Climate climate) {
+        Climate climate,
+        OutcomeUncertainty uncertainty) {
+
+    /** A trial of which no uncertainty is stated. */
+    public Trial(
+            String session,
+            String trial,
+            Optional<Instant> startedAt,
+            Kind kind,
+            String shot,
+            String ball,
+            double tempC,
+            double rhPct,
+            double approachAngleDeg,
+            double approachSpeedMps,
+            double sideSpinRps,
+            double rollRatio,
+            double tipOffsetMm,
+            double reboundAngleDeg,
+            double reboundSpeedMps,
+            double finalReboundAngleDeg,
+            double landingOffsetDia,
+            Made made,
+            int rails,
+            double runOutM,
+            double runOutLengths,
+            double objectAngleDeg,
+            double deflectionAngleDeg,
+            double hopHeightMm,
+            int ballsMade,
+            double spreadNearestMm,
+            double cueBallTravelM,
+            String note,
+            Climate climate) {
+        this(
+                session,
+                trial,
+                startedAt,
+                kind,
+                shot,
+                ball,
+                tempC,
+                rhPct,
+                approachAngleDeg,
+                approachSpeedMps,
+                sideSpinRps,
+                rollRatio,
+                tipOffsetMm,
+                reboundAngleDeg,
+                reboundSpeedMps,
+                finalReboundAngleDeg,
+                landingOffsetDia,
+                made,
+                rails,
+                runOutM,
+                runOutLengths,
+                objectAngleDeg,
+                deflectionAngleDeg,
+                hopHeightMm,
+                ballsMade,
+                spreadNearestMm,
+                cueBallTravelM,
+                note,
+                climate,
+                OutcomeUncertainty.NONE);
+    }
 
     /**
      * The order in which a session's trials are summarised and stored, whatever their order in the file: ids of digits

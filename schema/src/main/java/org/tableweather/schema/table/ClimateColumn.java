@@ -13,6 +13,8 @@ public enum ClimateColumn implements Column {
     TEMP_F("temp_f", "[degF]", -4, 140),
     RH_PCT("rh_pct", "%", 0, 100),
     PRESSURE_HPA("pressure_hpa", "hPa", 500, 1100),
+    BED_C("bed_c", "Cel", -20, 80),
+    BED_F("bed_f", "[degF]", -4, 176),
     PLACEMENT("placement");
 
     private static final List<ClimateColumn> ALL = List.of(values());

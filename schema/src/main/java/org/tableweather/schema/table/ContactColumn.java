@@ -16,6 +16,9 @@ public enum ContactColumn implements Column {
     Y_DIA("y_dia", "{diamond}", 0, 4),
     X_M("x_m", "m", 0, 4),
     Y_M("y_m", "m", 0, 2),
+    X_PX("x_px", "{pixel}", 0, 20_000),
+    Y_PX("y_px", "{pixel}", 0, 20_000),
+    CAMERA("camera"),
     T_S("t_s", "s", 0, 3600);
 
     private static final List<ContactColumn> ALL = List.of(values());
@@ -58,7 +61,7 @@ public enum ContactColumn implements Column {
         return unit;
     }
 
-    /** Also either {@code x_dia, y_dia} or {@code x_m, y_m} must be there. */
+    /** Also {@code x_dia, y_dia}, or {@code x_m, y_m}, or {@code x_px, y_px} must be there. */
     @Override
     public boolean required() {
         return this == SESSION || this == TRIAL || this == SEQ || this == POINT;

@@ -1,6 +1,7 @@
 package org.tableweather.schema.table;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -40,6 +41,19 @@ public enum TrialColumn implements Column {
     BALLS_MADE("balls_made", "1", 0, 21),
     SPREAD_NEAREST_MM("spread_nearest_mm", "mm", 0, 2000),
     CUE_BALL_TRAVEL_M("cue_ball_travel_m", "m", 0, 60),
+    APPROACH_ANGLE_U_DEG("approach_angle_u_deg", "deg", 0, 45),
+    APPROACH_SPEED_U_MPS("approach_speed_u_mps", "m/s", 0, 10),
+    REBOUND_ANGLE_U_DEG("rebound_angle_u_deg", "deg", 0, 45),
+    REBOUND_SPEED_U_MPS("rebound_speed_u_mps", "m/s", 0, 10),
+    FINAL_REBOUND_ANGLE_U_DEG("final_rebound_angle_u_deg", "deg", 0, 45),
+    LANDING_OFFSET_U_DIA("landing_offset_u_dia", "{diamond}", 0, 4),
+    RUN_OUT_U_M("run_out_u_m", "m", 0, 30),
+    RUN_OUT_U_LENGTHS("run_out_u_lengths", "1", 0, 10),
+    OBJECT_ANGLE_U_DEG("object_angle_u_deg", "deg", 0, 45),
+    DEFLECTION_ANGLE_U_DEG("deflection_angle_u_deg", "deg", 0, 22.5),
+    HOP_HEIGHT_U_MM("hop_height_u_mm", "mm", 0, 1000),
+    SPREAD_NEAREST_U_MM("spread_nearest_u_mm", "mm", 0, 1000),
+    CUE_BALL_TRAVEL_U_M("cue_ball_travel_u_m", "m", 0, 30),
     NOTE("note");
 
     private static final List<TrialColumn> ALL = List.of(values());
@@ -148,20 +162,24 @@ public enum TrialColumn implements Column {
         return tolerance;
     }
 
+    /** The columns that state the standard uncertainty of another. */
+    public static List<TrialColumn> uncertainties() {
+        return ALL.stream().filter(column -> column.header.contains("_u_")).toList();
+    }
+
+    /** The column that states this one's standard uncertainty. */
+    public Optional<TrialColumn> uncertainty() {
+        int unitAt = standard.header.lastIndexOf('_');
+        String name = unitAt < 0 ? "" : standard.header.substring(0, unitAt) + "_u" + standard.header.substring(unitAt);
+        return ALL.stream().filter(column -> column.header.equals(name)).findFirst();
+    }
+
     /**
      * The columns of which a trial of this kind needs at least one.
      *
      * @param kind what the trial tests
      */
     public static List<TrialColumn> outcomes(Kind kind) {
-        return switch (kind) {
-            case REBOUND -> List.of(REBOUND_ANGLE_DEG, FINAL_REBOUND_ANGLE_DEG);
-            case BANK, KICK -> List.of(FINAL_REBOUND_ANGLE_DEG, LANDING_OFFSET_DIA, MADE);
-            case SPEED -> List.of(RUN_OUT_M, RUN_OUT_LENGTHS);
-            case BREAK -> List.of(BALLS_MADE, SPREAD_NEAREST_MM, CUE_BALL_TRAVEL_M);
-            case THROW -> List.of(OBJECT_ANGLE_DEG);
-            case DEFLECTION -> List.of(DEFLECTION_ANGLE_DEG);
-            case HOP -> List.of(HOP_HEIGHT_MM, HOP_HEIGHT_IN);
-        };
+        return KindOutcomes.of(kind).needsOneOf();
     }
 }

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.tableweather.schema.record.Contact;
+import org.tableweather.schema.record.OutcomeUncertainty;
 import org.tableweather.schema.record.Trial;
 
 class ColumnsMatchDescriptionTest {
@@ -67,6 +68,13 @@ class ColumnsMatchDescriptionTest {
                 .map(ColumnsMatchDescriptionTest::snake)
                 .toList());
         names.remove("climate");
+        names.remove("uncertainty");
+        names.addAll(
+                names.indexOf("note"),
+                Arrays.stream(OutcomeUncertainty.class.getRecordComponents())
+                        .map(RecordComponent::getName)
+                        .map(ColumnsMatchDescriptionTest::snake)
+                        .toList());
 
         assertThat(TrialColumn.all())
                 .filteredOn(column -> column.standard() == column)

@@ -44,8 +44,8 @@ public record CalibrationPoint(double reading, double reference, OptionalDouble 
     }
 
     /**
-     * A comparison as contributed. A salt whose uncertainty is not stated gets the largest tabulated for it, as the record does not
-     * keep the temperature.
+     * A comparison as contributed. A salt whose uncertainty is not stated gets that of its temperature, or where that is not stated
+     * either (or outside the table), the largest tabulated for it.
      */
     public static CalibrationPoint of(Calibration calibration) {
         Optional<SaltSolution> salt = calibration.salt().flatMap(SaltSolution::ofFormula);
@@ -54,13 +54,19 @@ public record CalibrationPoint(double reading, double reference, OptionalDouble 
         return new CalibrationPoint(
                 calibration.reading(),
                 calibration.referenceValue(),
-                unstated ? OptionalDouble.of(largestUncertainty(salt.get())) : stated,
+                unstated ? OptionalDouble.of(uncertainty(salt.get(), calibration.saltTempC())) : stated,
                 calibration.salt().isPresent() ? Kind.SALT : Kind.INSTRUMENT);
     }
 
     /** What to add to the reading. */
     public double correction() {
         return reference - reading;
+    }
+
+    private static double uncertainty(SaltSolution salt, OptionalDouble tempC) {
+        return tempC.isPresent() && SaltSolution.TEMPERATURE.contains(tempC.getAsDouble())
+                ? salt.standardUncertaintyPct(tempC.getAsDouble())
+                : largestUncertainty(salt);
     }
 
     private static double largestUncertainty(SaltSolution salt) {

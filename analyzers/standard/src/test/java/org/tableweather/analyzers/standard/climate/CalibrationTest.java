@@ -316,6 +316,31 @@ class CalibrationTest {
         }
     }
 
+    /** Greenspan's ± for LiCl: 0.35 at 15 °C, 0.27 at 25 °C, as a rectangle. @source Greenspan1977 */
+    @Test
+    void aSaltOfStatedTemperatureHasTheUncertaintyOfThatTemperature() {
+        assertThat(CalibrationPoint.of(overLithiumChloride(OptionalDouble.of(25)))
+                        .referenceUncertainty()
+                        .orElseThrow())
+                .isCloseTo(0.27 / Math.sqrt(3), within(1e-12));
+        assertThat(CalibrationPoint.of(overLithiumChloride(OptionalDouble.of(55)))
+                        .referenceUncertainty()
+                        .orElseThrow())
+                .isCloseTo(0.35 / Math.sqrt(3), within(1e-12));
+    }
+
+    private static Calibration overLithiumChloride(OptionalDouble saltTempC) {
+        return new Calibration(
+                LocalDate.parse("2026-01-02"),
+                "humidity",
+                Optional.of("saturated-salt"),
+                Optional.of("LiCl"),
+                saltTempC,
+                11.3,
+                12.1,
+                OptionalDouble.empty());
+    }
+
     @Test
     void aPointWantsNumbers() {
         assertThatIllegalArgumentException()

@@ -55,6 +55,11 @@ final class AccountCommand extends Subcommand {
         @Option(names = "--into", paramLabel = "FILE", description = "Write the token to this file instead.")
         private Path into;
 
+        @Option(names = "--json", description = "Print JSON.")
+        private boolean json;
+
+        record Made(String name, String role, String token) {}
+
         @Mixin
         private ServerOptions server;
 

@@ -1,5 +1,6 @@
 package org.tableweather.cli;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -11,6 +12,7 @@ import java.util.concurrent.CompletionException;
 import org.tableweather.schema.check.CheckReport;
 import org.tableweather.schema.folder.ContributionReader;
 import org.tableweather.schema.folder.ContributionWriter;
+import org.tableweather.schema.record.Contribution;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -35,7 +37,9 @@ final class ContributeCommand extends Subcommand {
     @Mixin
     private ServerOptions server;
 
-    record Sent(List<ContributionUpload.Answer> contributions) {}
+    record Sent(List<SentPath> contributions) {}
+
+    record SentPath(String path, @JsonUnwrapped ContributionUpload.Answer answer) {}
 
     @Override
     public Integer call() throws Exception {
@@ -43,10 +47,10 @@ final class ContributeCommand extends Subcommand {
             LocalData.mustExist(path);
         }
         ContributionUpload upload = new ContributionUpload(server.client(), Terminal.current());
-        List<ContributionUpload.Answer> answers = new ArrayList<>();
+        List<SentPath> answers = new ArrayList<>();
         for (Path path : paths) {
             ContributionUpload.Answer answer = send(upload, path);
-            answers.add(answer);
+            answers.add(new SentPath(path.toString(), answer));
             if (!json) {
                 print(answer.inWords(path) + "\n");
             }
@@ -57,7 +61,8 @@ final class ContributeCommand extends Subcommand {
         if (json) {
             print(JsonText.of(new Sent(answers)));
         }
-        return answers.stream().anyMatch(ContributionUpload.Answer::isRefused) ? ExitCodes.REFUSED : ExitCodes.DONE;
+        boolean refused = answers.stream().anyMatch(sent -> sent.answer().isRefused());
+        return refused ? ExitCodes.REFUSED : ExitCodes.DONE;
     }
 
     private ContributionUpload.Answer send(ContributionUpload upload, Path path) throws IOException {
@@ -113,6 +118,9 @@ final class ContributeCommand extends Subcommand {
             throw Failure.refused(
                     path + " is refused by the checks; nothing was sent",
                     "mend what is listed above; tableweather check shows all findings");
+        }
+        if (result.contribution().flatMap(Contribution::invented).orElse(false)) {
+            say(path + " is marked as INVENTED, and will be shown as such; take \"invented\" out when it was measured");
         }
         if (result.contribution().filter(NewCommand::isUnnamed).isPresent()) {
             throw Failure.refused(

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.tableweather.analyzers.host.AnalysisJson;
 import org.tableweather.analyzers.host.AnalysisRun;
 import org.tableweather.analyzers.host.ChartSize;
 import org.tableweather.analyzers.host.CurveChart;
@@ -38,6 +39,9 @@ final class CurveCommand extends Subcommand {
     @Option(names = "--ascii", description = "Use no characters beyond ASCII in the terminal.")
     private boolean ascii;
 
+    @Option(names = "--json", description = "Print the analysis as JSON; its plots hold the curve as data.")
+    private boolean json;
+
     @Mixin
     private DataOrServer where;
 
@@ -51,7 +55,9 @@ final class CurveCommand extends Subcommand {
         if (png != null) {
             write(png, CurveChart.png(run, size));
         }
-        if (svg == null && png == null) {
+        if (json) {
+            print(new String(AnalysisJson.bytes(run), StandardCharsets.UTF_8));
+        } else if (svg == null && png == null) {
             Terminal terminal = Terminal.current();
             print(TextCurve.of(run, terminal.columns(), ascii ? TextCurve.Ink.ASCII : terminal.ink()));
         }

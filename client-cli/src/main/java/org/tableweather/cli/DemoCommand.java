@@ -21,6 +21,8 @@ import picocli.CommandLine.Option;
             "The server keeps running until: tableweather demo --stop"
         })
 final class DemoCommand extends Subcommand {
+    static final Path STANDARD_DATA = Path.of("tableweather-demo");
+
     @Option(
             names = "--data",
             paramLabel = "DIR",
@@ -48,6 +50,9 @@ final class DemoCommand extends Subcommand {
     @Option(names = "--stop", description = "Stop the server of an earlier demo; its data stay.")
     private boolean stop;
 
+    @Option(names = "--json", description = "Print JSON.")
+    private boolean json;
+
     @Override
     public Integer call() throws Exception {
         return stop ? stopServer() : run();
@@ -72,7 +77,8 @@ final class DemoCommand extends Subcommand {
         try {
             say("generating twelve contribution folders, seed " + seed + ": INVENTED DATA");
             List<Path> written = new InventedLeague(truth, seed).write(folders);
-            print(new DemoRun(server, truth, this).over(written));
+            DemoText text = new DemoText(truth, server.url(), data, new DemoRun(server, this).over(written));
+            print(json ? text.json() : text.text());
         } finally {
             if (keepFolders == null) {
                 delete(folders);

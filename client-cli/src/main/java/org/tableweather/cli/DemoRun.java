@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,38 +13,41 @@ import org.tableweather.analyzers.host.ChartSize;
 import org.tableweather.analyzers.host.ChartUnavailable;
 import org.tableweather.analyzers.host.CurveChart;
 import org.tableweather.cli.demo.DemoShots;
-import org.tableweather.cli.demo.Truth;
 import org.tableweather.schema.folder.ContributionWriter;
 
 /**
- * One demonstration over HTTP: contribute, pool, compare with the truth.
+ * One demonstration over HTTP: contribute, pool, draw.
  *
  * @param server where
- * @param truth what the data were made from
  * @param command to talk through
  */
-record DemoRun(LocalServer server, Truth truth, Subcommand command) {
+record DemoRun(LocalServer server, Subcommand command) {
     private static final String ACCOUNT = "invented-league";
-    private static final int TOKEN_DAYS = 30;
+    private static final int TOKEN_DAYS = 365;
 
-    /** Contributes the folders and answers with what to print. */
-    String over(List<Path> folders) throws IOException {
+    /**
+     * What came of it.
+     *
+     * @param contributions what the server made of each folder
+     * @param analysis the pooled answer
+     * @param curve files with the curve; none on a machine without fonts
+     * @param notDrawn why there are none; empty otherwise
+     */
+    record Outcome(
+            List<ContributionUpload.Answer> contributions, AnalysisRun analysis, List<Path> curve, String notDrawn) {}
+
+    /** Contributes the folders, pools, draws. */
+    Outcome over(List<Path> folders) throws IOException {
         ServerClient client = new ServerClient(server.url(), Optional.of(contributorToken()));
-        int accepted = contribute(new ContributionUpload(client, Terminal.current()), folders);
-        Map<String, String> question =
-                Map.of("shot", DemoShots.ofTheCatalogue().pooled().id());
-        AnalysisRun run = client.analysis("rebound-humidity", question);
-        StringBuilder text = new StringBuilder();
-        text.append(
-                "\nINVENTED DATA: every figure below comes from a seeded generator; nothing was measured anywhere.\n\n");
-        text.append(accepted + " of " + folders.size() + " contributions accepted. ");
-        text.append(TruthTable.of(truth, run)).append('\n');
-        text.append(drawn(run));
-        text.append("page:   ").append(server.url()).append("/\n");
-        return text.append("stop:   tableweather demo --stop")
-                .append(server.data().equals(Path.of("tableweather-demo")) ? "" : " --data " + server.data())
-                .append('\n')
-                .toString();
+        List<ContributionUpload.Answer> answers =
+                contribute(new ContributionUpload(client, Terminal.current()), folders);
+        String shot = DemoShots.ofTheCatalogue().pooled().id();
+        AnalysisRun run = client.analysis("rebound-humidity", Map.of("shot", shot));
+        try {
+            return new Outcome(answers, run, drawn(run), "");
+        } catch (ChartUnavailable e) {
+            return new Outcome(answers, run, List.of(), e.getMessage());
+        }
     }
 
     // the token of an earlier run is used again; a name can be taken once only
@@ -60,8 +64,9 @@ record DemoRun(LocalServer server, Truth truth, Subcommand command) {
         return token;
     }
 
-    private int contribute(ContributionUpload upload, List<Path> folders) throws IOException {
-        int accepted = 0;
+    private List<ContributionUpload.Answer> contribute(ContributionUpload upload, List<Path> folders)
+            throws IOException {
+        List<ContributionUpload.Answer> answers = new ArrayList<>();
         for (Path folder : folders) {
             Path archive = Files.createTempFile("tableweather-", ".zip");
             try {
@@ -69,28 +74,22 @@ record DemoRun(LocalServer server, Truth truth, Subcommand command) {
                 ContributionUpload.Answer answer = upload.send(archive);
                 command.say(answer.inWords(folder.getFileName()));
                 if (answer.isRefused()) {
-                    throw Failure.fault(
-                            "the server refuses the invented room " + folder.getFileName() + ": "
-                                    + FindingText.refusals(answer.report()),
-                            "report this");
+                    command.say(FindingText.refusals(answer.report()));
+                    throw Failure.fault("the server refuses the invented room " + folder.getFileName(), "report this");
                 }
-                accepted += answer.state().equals("accepted") ? 1 : 0;
+                answers.add(answer);
             } finally {
                 Files.deleteIfExists(archive);
             }
         }
-        return accepted;
+        return answers;
     }
 
-    private String drawn(AnalysisRun run) throws IOException {
+    private List<Path> drawn(AnalysisRun run) throws IOException {
         Path svg = server.data().resolve("curve.svg");
         Path png = server.data().resolve("curve.png");
-        try {
-            Files.write(svg, CurveChart.svg(run, ChartSize.page()).getBytes(StandardCharsets.UTF_8));
-            Files.write(png, CurveChart.png(run, ChartSize.page()));
-            return "curve:  " + svg + "\n        " + png + "\n";
-        } catch (ChartUnavailable e) {
-            return "curve:  not drawn: " + e.getMessage() + "\n";
-        }
+        Files.write(svg, CurveChart.svg(run, ChartSize.page()).getBytes(StandardCharsets.UTF_8));
+        Files.write(png, CurveChart.png(run, ChartSize.page()));
+        return List.of(svg, png);
     }
 }

@@ -1,6 +1,7 @@
 package org.tableweather.cli;
 
 import java.nio.file.Path;
+import java.util.List;
 import org.tableweather.schema.record.Contribution;
 import org.tableweather.schema.record.Shot;
 import picocli.CommandLine.Command;
@@ -48,6 +49,11 @@ final class NewCommand extends Subcommand {
             description = "The licence of your data; standard: ${DEFAULT-VALUE}.")
     private String licence;
 
+    @Option(names = "--json", description = "Print JSON.")
+    private boolean json;
+
+    record Made(String folder, List<String> files) {}
+
     @Override
     public Integer call() throws Exception {
         if (sessions < 1 || sessions > MOST_SESSIONS) {
@@ -57,7 +63,11 @@ final class NewCommand extends Subcommand {
         String roomName =
                 room == null ? folder.toAbsolutePath().normalize().getFileName().toString() : room;
         new NewFolder(chosen, sessions, name, roomName, licence).write(folder);
-        say("made " + folder + ": README.txt there says what to do next");
+        if (json) {
+            print(JsonText.of(new Made(folder.toString(), NewFolder.FILES)));
+        } else {
+            say("made " + folder + ": README.txt there says what to do next");
+        }
         return ExitCodes.DONE;
     }
 

@@ -40,6 +40,9 @@ record NewFolder(Shot shot, int sessions, String name, String room, String licen
     /** Stands where the contributor's name belongs. */
     static final String NAMELESS = "WRITE YOUR NAME HERE";
 
+    /** What is in it. */
+    static final List<String> FILES = List.of("contribution.json", "trials.csv", "climate.csv", "README.txt");
+
     private static final String TABLE = "t1";
     private static final String BALLS = "b1";
     private static final String LOGGER = "h1";

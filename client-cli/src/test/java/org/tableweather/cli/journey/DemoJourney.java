@@ -76,6 +76,13 @@ class DemoJourney {
         assertThat(again.err()).contains("using the server that runs at " + url);
         assertThat(again.out()).isEqualTo(first.out());
         assertThat(trialsOnTheServer()).isEqualTo(ATTEMPTS);
+
+        String json = shell.run("demo", "--data", "demo", "--json").out();
+        assertThat(json)
+                .contains("\"invented\" : true")
+                .contains("\"page\" : \"" + url + "/\"")
+                .contains("\"humidityDeg\" : -0.9");
+        assertThat(json.split("\"state\" : \"accepted\"", -1)).hasSize(1 + 12);
     }
 
     @Test

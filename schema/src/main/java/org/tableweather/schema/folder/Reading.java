@@ -118,13 +118,14 @@ final class Reading {
             readTrials(index, new Unassembled(), findings, progress);
         } else {
             SessionEntries entries = new SessionEntries(read.contribution().get());
-            SessionAssembly assembly = new SessionAssembly(entries, sound, trialSink, sessionSink, findings);
             TrialKeys keys = new TrialKeys();
-            readTrials(index, contacts ? keys.before(assembly) : assembly, findings, progress);
-            assembly.endOfFile();
-            sessions = assembly.sessionsWithTrials();
-            gatherScattered(index, assembly);
-            assembly.report();
+            try (SessionAssembly assembly = new SessionAssembly(entries, sound, trialSink, sessionSink, findings)) {
+                readTrials(index, contacts ? keys.before(assembly) : assembly, findings, progress);
+                assembly.endOfFile();
+                sessions = assembly.sessionsWithTrials();
+                gatherScattered(index, assembly);
+                assembly.report();
+            }
             if (contacts) {
                 readCsv(ContactRows.FILE, ContactColumn.headers(), new ContactRows(index, keys, findings), SILENT);
             }

@@ -17,8 +17,10 @@ import org.tableweather.schema.record.Trial;
  * Makes sessions of rows. Neighbouring rows of a session make a run, which is handed on as it comes; when the run ends,
  * the session is taken for complete, judged, and handed on. If rows of it come later all the same, what was found is
  * thrown away, and the session is marked to be gathered in a second reading.
+ *
+ * <p>Sessions are judged and handed on by a second thread, one after the other, while the next rows are read.
  */
-final class SessionAssembly implements TrialRows.Receiver {
+final class SessionAssembly implements TrialRows.Receiver, AutoCloseable {
     /** Most rows that are handed on in one piece. */
     static final int CHUNK = 8192;
     /** Most trials of one session. */
@@ -33,7 +35,10 @@ final class SessionAssembly implements TrialRows.Receiver {
     private final BitSet ended = new BitSet();
     private final BitSet scattered = new BitSet();
     private final BitSet damaged = new BitSet();
+    /** Written by the second thread alone while it works. */
     private final Map<Integer, Findings> judged = new TreeMap<>();
+
+    private final SecondHand secondHand = new SecondHand();
 
     private int current = -1;
     private SessionTrials run = new SessionTrials();
@@ -71,7 +76,6 @@ final class SessionAssembly implements TrialRows.Receiver {
             current = session;
             if (ended.get(session)) {
                 scattered.set(session);
-                judged.remove(session);
             }
         }
         counts[session]++;
@@ -112,16 +116,19 @@ final class SessionAssembly implements TrialRows.Receiver {
         handChunk();
         ended.set(current);
         if (!scattered.get(current)) {
-            complete(current, run);
+            int session = current;
+            SessionTrials complete = run;
+            boolean whole = !damaged.get(session);
+            secondHand.give(() -> complete(session, complete, whole));
         }
         run = new SessionTrials();
         current = -1;
     }
 
-    private void complete(int session, SessionTrials trials) throws IOException {
+    private void complete(int session, SessionTrials trials, boolean whole) throws IOException {
         Findings found = new Findings();
         trials.sort(TrialRows.FILE, found);
-        if (!damaged.get(session)) {
+        if (whole) {
             SessionRules.check(entries.session(session), trials.trials(), trials.rows(), found);
         }
         if (!found.isEmpty()) {
@@ -135,6 +142,8 @@ final class SessionAssembly implements TrialRows.Receiver {
     /** Ends the first reading. */
     void endOfFile() throws IOException {
         endRun();
+        secondHand.finish();
+        judged.keySet().removeIf(scattered::get);
         for (int i = 0; i < counts.length; i++) {
             int session = i;
             if (counts[i] == 0 && !damaged.get(i)) {
@@ -198,12 +207,18 @@ final class SessionAssembly implements TrialRows.Receiver {
     /** Hands on the sessions of a group. */
     void completeGroup(Map<Integer, SessionTrials> group) throws IOException {
         for (Map.Entry<Integer, SessionTrials> entry : group.entrySet()) {
-            complete(entry.getKey(), entry.getValue());
+            complete(entry.getKey(), entry.getValue(), !damaged.get(entry.getKey()));
         }
     }
 
     /** Adds what was found in the sessions, in the order of the sessions. */
     void report() {
         judged.values().forEach(findings::addAll);
+    }
+
+    /** Ends the second thread. */
+    @Override
+    public void close() {
+        secondHand.close();
     }
 }

@@ -5,7 +5,10 @@ import java.util.List;
 import org.tableweather.schema.record.SessionRecord;
 import org.tableweather.schema.record.Trial;
 
-/** Takes complete sessions. */
+/**
+ * Takes complete sessions, one after the other, from a thread that is not the {@link TrialSink}'s: the next rows are read
+ * meanwhile. All calls have ended when the reader returns.
+ */
 @FunctionalInterface
 public interface SessionSink {
 

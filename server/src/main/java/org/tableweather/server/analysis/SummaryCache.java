@@ -67,7 +67,7 @@ final class SummaryCache<S> {
 
     private void summarise(Map<Integer, PublishedSession> unknown, Map<Integer, SessionSummary<S>> into) {
         Map<Integer, byte[]> toStore = new HashMap<>();
-        published.read(unknown.keySet(), (id, session, trials) -> {
+        published.read(unknown.values(), (id, session, trials) -> {
             byte[] json = SummaryJson.write(analyzer.summarise(session, trials));
             toStore.put(id, json);
             // read back even now: fresh and kept summaries must not differ in a bit

@@ -42,6 +42,16 @@ public class Catalogue {
         change("UPDATE session SET published = false, withdrawn = true WHERE contribution_id = ?", contributionId);
     }
 
+    /** After large changes: has the block range index know the new rows. Nothing waits for it, nothing depends on it. */
+    public void settle() {
+        try (Connection connection = database.getConnection();
+                Statement statement = connection.createStatement()) {
+            statement.execute("SELECT brin_summarize_new_values('trial_session')");
+        } catch (SQLException e) {
+            throw new IllegalStateException("the index over the trials cannot be brought up to date", e);
+        }
+    }
+
     /** Names the state of what is published: another text after every change, in every database. */
     public String state() {
         try (Connection connection = database.getConnection();

@@ -3,23 +3,23 @@ package org.tableweather.server.catalogue;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.IOException;
 import java.sql.Connection;
-import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import javax.sql.DataSource;
-import org.postgresql.PGStatement;
 import org.tableweather.schema.record.SessionRecord;
 import org.tableweather.schema.record.Trial;
 
 /** What analyses read: which sessions are published, and their trials in canonical order. */
 @ApplicationScoped
 public class PublishedSessions {
-    private static final int ROWS_AT_ONCE = 5000;
-    private static final int SESSIONS_AT_ONCE = 500;
+    private static final int TRIALS_AT_ONCE = 50_000;
 
     private final DataSource database;
 
@@ -66,59 +66,50 @@ public class PublishedSessions {
     /**
      * Reads sessions with their trials, one at a time.
      *
-     * @param ids which
+     * @param sessions which
      * @param receiver takes them, ordered by number
      */
-    public void read(Collection<Integer> ids, Receiver receiver) {
-        List<Integer> ordered = ids.stream().sorted().toList();
-        try (Connection connection = database.getConnection()) {
-            // a cursor needs a transaction
-            connection.setAutoCommit(false);
-            for (int from = 0; from < ordered.size(); from += SESSIONS_AT_ONCE) {
-                List<Integer> part = ordered.subList(from, Math.min(ordered.size(), from + SESSIONS_AT_ONCE));
-                read(connection, part, receiver);
+    public void read(Collection<PublishedSession> sessions, Receiver receiver) {
+        try (TrialReading reading = TrialReading.begin(database)) {
+            List<PublishedSession> part = new ArrayList<>();
+            long trials = 0;
+            for (PublishedSession session : sorted(sessions)) {
+                if (trials + session.trials() > TRIALS_AT_ONCE) {
+                    read(reading, part, receiver);
+                    part.clear();
+                    trials = 0;
+                }
+                part.add(session);
+                trials += session.trials();
             }
-            connection.rollback();
+            read(reading, part, receiver);
         } catch (SQLException | IOException e) {
             throw new IllegalStateException("the trials of the sessions cannot be read", e);
         }
     }
 
-    private static void read(Connection connection, List<Integer> ids, Receiver receiver)
+    private static List<PublishedSession> sorted(Collection<PublishedSession> sessions) {
+        return sessions.stream()
+                .sorted(Comparator.comparingInt(PublishedSession::id))
+                .toList();
+    }
+
+    private static void read(TrialReading reading, List<PublishedSession> part, Receiver receiver)
             throws SQLException, IOException {
-        Object[] numbers = ids.toArray();
-        try (PreparedStatement records =
-                        connection.prepareStatement("SELECT id, record FROM session WHERE id = ANY (?) ORDER BY id");
-                PreparedStatement trials = connection.prepareStatement("SELECT session_id, " + TrialColumn.sqlNames()
-                        + " FROM trial WHERE session_id = ANY (?) ORDER BY session_id, ordinal")) {
-            records.setArray(1, connection.createArrayOf("int4", numbers));
-            trials.setArray(1, connection.createArrayOf("int4", numbers));
-            trials.setFetchSize(ROWS_AT_ONCE);
-            inBinary(trials);
-            try (ResultSet session = records.executeQuery();
-                    ResultSet trial = trials.executeQuery()) {
-                merge(session, trial, receiver);
-            }
-        }
-    }
-
-    /** From the first row on: doubles need no parsing then. */
-    static void inBinary(PreparedStatement statement) throws SQLException {
-        statement.unwrap(PGStatement.class).setPrepareThreshold(-1);
-    }
-
-    private static void merge(ResultSet session, ResultSet trial, Receiver receiver) throws SQLException, IOException {
-        boolean more = trial.next();
-        while (session.next()) {
-            int id = session.getInt(1);
-            SessionRecord entry = RecordJson.session(session.getString(2));
-            List<Trial> trials = new ArrayList<>();
-            while (more && trial.getInt(1) == id) {
-                trials.add(TrialRow.read(trial, 2, entry.session().id()));
-                more = trial.next();
-            }
-            trials.sort(Trial.CANONICAL_ORDER);
-            receiver.accept(id, entry, trials);
+        List<Integer> ids = part.stream().map(PublishedSession::id).toList();
+        Map<Integer, SessionRecord> entries = reading.entries(ids);
+        Map<Integer, List<Trial>> trials = new HashMap<>();
+        String sql = "SELECT t.session_id, " + TrialColumn.sqlNames() + " FROM trial t";
+        reading.rows(sql, ids, new Where(), "", row -> {
+            int id = row.getInt(1);
+            String local = entries.get(id).session().id();
+            trials.computeIfAbsent(id, any -> new ArrayList<>()).add(TrialRow.read(row, 2, local));
+            return true;
+        });
+        for (int id : ids) {
+            List<Trial> ofSession = trials.get(id);
+            ofSession.sort(Trial.CANONICAL_ORDER);
+            receiver.accept(id, entries.get(id), ofSession);
         }
     }
 }

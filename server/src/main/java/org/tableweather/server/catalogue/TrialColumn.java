@@ -1,45 +1,59 @@
 package org.tableweather.server.catalogue;
 
-import java.util.Arrays;
+import static org.tableweather.server.catalogue.TrialField.count;
+import static org.tableweather.server.catalogue.TrialField.made;
+import static org.tableweather.server.catalogue.TrialField.number;
+import static org.tableweather.server.catalogue.TrialField.text;
+import static org.tableweather.server.catalogue.TrialField.time;
+
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.tableweather.schema.record.Trial;
 
-/** The columns of a stored trial, in the order of the table, of COPY and of the CSV. */
+/** The columns of a stored trial, in the order of the table, of {@link TrialRow} and of the CSV. */
 enum TrialColumn {
-    TRIAL,
-    STARTED_AT,
-    KIND,
-    SHOT,
-    BALL,
-    TEMP_C,
-    RH_PCT,
-    APPROACH_ANGLE_DEG,
-    APPROACH_SPEED_MPS,
-    SIDE_SPIN_RPS,
-    ROLL_RATIO,
-    TIP_OFFSET_MM,
-    REBOUND_ANGLE_DEG,
-    REBOUND_SPEED_MPS,
-    FINAL_REBOUND_ANGLE_DEG,
-    LANDING_OFFSET_DIA,
-    MADE,
-    RAILS,
-    RUN_OUT_M,
-    RUN_OUT_LENGTHS,
-    OBJECT_ANGLE_DEG,
-    DEFLECTION_ANGLE_DEG,
-    HOP_HEIGHT_MM,
-    BALLS_MADE,
-    SPREAD_NEAREST_MM,
-    CUE_BALL_TRAVEL_M,
-    NOTE,
-    CLIMATE_TEMP_C,
-    CLIMATE_RH_PCT,
-    CLIMATE_SOURCE;
+    TRIAL(text(Trial::trial)),
+    STARTED_AT(time(Trial::startedAt)),
+    KIND(text(trial -> trial.kind().schemaName())),
+    SHOT(text(Trial::shot)),
+    BALL(text(Trial::ball)),
+    TEMP_C(number(Trial::tempC)),
+    RH_PCT(number(Trial::rhPct)),
+    APPROACH_ANGLE_DEG(number(Trial::approachAngleDeg)),
+    APPROACH_SPEED_MPS(number(Trial::approachSpeedMps)),
+    SIDE_SPIN_RPS(number(Trial::sideSpinRps)),
+    ROLL_RATIO(number(Trial::rollRatio)),
+    TIP_OFFSET_MM(number(Trial::tipOffsetMm)),
+    REBOUND_ANGLE_DEG(number(Trial::reboundAngleDeg)),
+    REBOUND_SPEED_MPS(number(Trial::reboundSpeedMps)),
+    FINAL_REBOUND_ANGLE_DEG(number(Trial::finalReboundAngleDeg)),
+    LANDING_OFFSET_DIA(number(Trial::landingOffsetDia)),
+    MADE(made(Trial::made)),
+    RAILS(count(Trial::rails)),
+    RUN_OUT_M(number(Trial::runOutM)),
+    RUN_OUT_LENGTHS(number(Trial::runOutLengths)),
+    OBJECT_ANGLE_DEG(number(Trial::objectAngleDeg)),
+    DEFLECTION_ANGLE_DEG(number(Trial::deflectionAngleDeg)),
+    HOP_HEIGHT_MM(number(Trial::hopHeightMm)),
+    BALLS_MADE(count(Trial::ballsMade)),
+    SPREAD_NEAREST_MM(number(Trial::spreadNearestMm)),
+    CUE_BALL_TRAVEL_M(number(Trial::cueBallTravelM)),
+    NOTE(text(Trial::note)),
+    CLIMATE_TEMP_C(number(trial -> trial.climate().tempC())),
+    CLIMATE_RH_PCT(number(trial -> trial.climate().rhPct())),
+    CLIMATE_SOURCE(text(trial -> trial.climate().source().schemaName()));
+
+    private static final List<TrialColumn> ALL = List.of(values());
 
     private final String sqlName = name().toLowerCase(Locale.ROOT);
     private final String jsonName = camelCase(sqlName);
+    private final TrialField field;
+
+    TrialColumn(TrialField field) {
+        this.field = field;
+    }
 
     /** The name in SQL and CSV: {@code rebound_angle_deg}. */
     String sqlName() {
@@ -51,12 +65,23 @@ enum TrialColumn {
         return jsonName;
     }
 
-    static List<TrialColumn> all() {
-        return List.of(values());
+    /** How its values are written. */
+    TrialField field() {
+        return field;
     }
 
+    static List<TrialColumn> all() {
+        return ALL;
+    }
+
+    /** All names with commas between. */
     static String sqlNames() {
-        return Arrays.stream(values()).map(TrialColumn::sqlName).collect(Collectors.joining(", "));
+        return sqlNames(ALL);
+    }
+
+    /** These names with commas between. */
+    static String sqlNames(Collection<TrialColumn> columns) {
+        return columns.stream().map(TrialColumn::sqlName).collect(Collectors.joining(", "));
     }
 
     private static String camelCase(String snake) {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
@@ -15,20 +16,24 @@ import org.tableweather.schema.record.Trial;
 
 /**
  * COPY of trials while they are still being read: a second thread encodes and sends what the reading thread hands over.
- * The queue is bounded, so neither gets far ahead.
+ * The queue is bounded, so neither gets far ahead. Only the columns that some row fills are sent; when a row fills another
+ * one, the copy ends and a wider one begins, in the same transaction.
  */
 final class TrialCopy {
-    private static final String SQL =
-            "COPY trial (session_id, ordinal, " + TrialColumn.sqlNames() + ") FROM STDIN (FORMAT binary)";
+    private static final Logger LOG = Logger.getLogger(TrialCopy.class);
     private static final int BATCH_ROWS = 4096;
     private static final int QUEUED_BATCHES = 6;
     private static final int SEND_BYTES = 1 << 18;
-    private static final Logger LOG = Logger.getLogger(TrialCopy.class);
     private static final Batch END = new Batch(new int[0], new int[0], List.of());
 
-    private final CopyIn copy;
+    private final Connection connection;
     private final BlockingQueue<Batch> queue = new ArrayBlockingQueue<>(QUEUED_BATCHES);
-    private final Thread sender;
+    private final Thread sender = new Thread(this::send, "trial-copy");
+    private final TrialEncoder encoder = new TrialEncoder();
+    private final EnumSet<TrialColumn> filled = EnumSet.noneOf(TrialColumn.class);
+    private List<TrialColumn> columns = List.of();
+    private CopyIn copy;
+    private long sent;
     private volatile Throwable failure;
     private List<Trial> trials = new ArrayList<>(BATCH_ROWS);
     private int[] sessionIds = new int[BATCH_ROWS];
@@ -37,21 +42,20 @@ final class TrialCopy {
     /** Rows on their way. */
     private record Batch(int[] sessionIds, int[] ordinals, List<Trial> trials) {}
 
-    private TrialCopy(CopyIn copy) {
-        this.copy = copy;
-        this.sender = new Thread(this::send, "trial-copy");
-        this.sender.setDaemon(true);
-        this.sender.start();
+    private TrialCopy(Connection connection) {
+        this.connection = connection;
+        sender.setDaemon(true);
     }
 
     /**
-     * Opens the copy. Nothing else may use the connection until it has ended.
+     * Begins. Nothing else may use the connection until the copy has ended.
      *
      * @param connection in a transaction
-     * @throws SQLException when the database refuses
      */
-    static TrialCopy open(Connection connection) throws SQLException {
-        return new TrialCopy(connection.unwrap(PGConnection.class).getCopyAPI().copyIn(SQL));
+    static TrialCopy open(Connection connection) {
+        TrialCopy copy = new TrialCopy(connection);
+        copy.sender.start();
+        return copy;
     }
 
     /**
@@ -90,16 +94,17 @@ final class TrialCopy {
     }
 
     /**
-     * Sends what is left and ends the copy.
+     * Sends what is left and ends.
      *
      * @return rows stored
+     * @throws IOException when the copy has failed
      */
-    long finish() throws IOException, SQLException {
+    long finish() throws IOException {
         handOver();
         put(END);
         join();
         throwFailure();
-        return copy.endCopy();
+        return sent;
     }
 
     /** Gives the copy up, if it has not ended; the connection can be used then, and its transaction rolled back. */
@@ -110,7 +115,7 @@ final class TrialCopy {
         sender.interrupt();
         join();
         try {
-            if (copy.isActive()) {
+            if (copy != null && copy.isActive()) {
                 copy.cancelCopy();
             }
         } catch (SQLException e) {
@@ -144,13 +149,11 @@ final class TrialCopy {
 
     private void send() {
         try {
-            TrialEncoder encoder = new TrialEncoder();
-            encoder.header();
             for (Batch batch = queue.take(); batch != END && failure == null; batch = queue.take()) {
-                send(encoder, batch);
+                widen(batch.trials());
+                send(batch);
             }
-            encoder.trailer();
-            flush(encoder);
+            end();
         } catch (SQLException | RuntimeException | Error e) {
             failure = e;
         } catch (InterruptedException e) {
@@ -160,17 +163,49 @@ final class TrialCopy {
         }
     }
 
-    private void send(TrialEncoder encoder, Batch batch) throws SQLException {
+    /** Makes sure that a copy is open that has every column that these rows fill. */
+    private void widen(List<Trial> rows) throws SQLException {
+        int before = filled.size();
+        for (TrialColumn column : EnumSet.complementOf(filled)) {
+            TrialField field = column.field();
+            for (Trial row : rows) {
+                if (field.isPresent(row)) {
+                    filled.add(column);
+                    break;
+                }
+            }
+        }
+        if (filled.size() > before) {
+            end();
+            columns = List.copyOf(filled);
+            copy = connection
+                    .unwrap(PGConnection.class)
+                    .getCopyAPI()
+                    .copyIn("COPY trial (session_id, ordinal, " + TrialColumn.sqlNames(columns)
+                            + ") FROM STDIN (FORMAT binary)");
+            encoder.header();
+        }
+    }
+
+    private void send(Batch batch) throws SQLException {
         List<Trial> rows = batch.trials();
         for (int i = 0; i < rows.size(); i++) {
-            encoder.row(batch.sessionIds()[i], batch.ordinals()[i], rows.get(i));
+            encoder.row(batch.sessionIds()[i], batch.ordinals()[i], rows.get(i), columns);
             if (encoder.length() >= SEND_BYTES) {
-                flush(encoder);
+                flush();
             }
         }
     }
 
-    private void flush(TrialEncoder encoder) throws SQLException {
+    private void end() throws SQLException {
+        if (copy != null) {
+            encoder.trailer();
+            flush();
+            sent += copy.endCopy();
+        }
+    }
+
+    private void flush() throws SQLException {
         copy.writeToCopy(encoder.bytes(), 0, encoder.length());
         encoder.clear();
     }

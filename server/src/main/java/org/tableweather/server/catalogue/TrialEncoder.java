@@ -6,6 +6,7 @@ import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import org.tableweather.schema.record.Made;
 import org.tableweather.schema.record.Trial;
@@ -26,8 +27,7 @@ final class TrialEncoder {
         'P', 'G', 'C', 'O', 'P', 'Y', '\n', (byte) 0xff, '\r', '\n', 0, 0, 0, 0, 0, 0, 0, 0, 0
     };
 
-    private static final short FIELDS = (short) (2 + TrialColumn.values().length);
-    private static final int FIXED_PART = 2 + FIELDS * 12;
+    private static final int LARGEST_FIXED_FIELD = 2 * Integer.BYTES + Long.BYTES;
     private static final long EPOCH_2000_SECONDS = 946_684_800L;
     private static final long MICROS = 1_000_000L;
 
@@ -60,82 +60,42 @@ final class TrialEncoder {
 
     /** The end: a field count of −1. */
     void trailer() {
-        ensure(Short.BYTES);
-        SHORT.set(bytes, length, (short) -1);
-        length += Short.BYTES;
+        fieldCount(-1);
     }
 
     /**
-     * Adds a row.
+     * Adds a row: session, ordinal, and these columns.
      *
      * @param ordinal position within the session, from 1
      * @throws UnstorableValue when PostgreSQL has no place for a value
      */
-    void row(int sessionId, int ordinal, Trial trial) {
-        ensure(FIXED_PART);
-        SHORT.set(bytes, length, FIELDS);
-        length += Short.BYTES;
+    void row(int sessionId, int ordinal, Trial trial, List<TrialColumn> columns) {
+        fieldCount(2 + columns.size());
         whole(sessionId);
         whole(ordinal);
-        setup(trial);
-        outcome(trial);
-        text(trial.note());
-        ensure(FIXED_PART);
-        number(trial.climate().tempC());
-        number(trial.climate().rhPct());
-        text(trial.climate().source().schemaName());
+        for (TrialColumn column : columns) {
+            column.field().write(trial, this);
+        }
     }
 
-    private void setup(Trial trial) {
-        text(trial.trial());
-        time(trial.startedAt());
-        text(trial.kind().schemaName());
-        text(trial.shot());
-        text(trial.ball());
-        ensure(FIXED_PART);
-        number(trial.tempC());
-        number(trial.rhPct());
-        number(trial.approachAngleDeg());
-        number(trial.approachSpeedMps());
-        number(trial.sideSpinRps());
-        number(trial.rollRatio());
-        number(trial.tipOffsetMm());
+    private void fieldCount(int fields) {
+        ensure(Short.BYTES);
+        SHORT.set(bytes, length, (short) fields);
+        length += Short.BYTES;
     }
 
-    private void outcome(Trial trial) {
-        number(trial.reboundAngleDeg());
-        number(trial.reboundSpeedMps());
-        number(trial.finalReboundAngleDeg());
-        number(trial.landingOffsetDia());
-        made(trial.made());
-        count(trial.rails());
-        number(trial.runOutM());
-        number(trial.runOutLengths());
-        number(trial.objectAngleDeg());
-        number(trial.deflectionAngleDeg());
-        number(trial.hopHeightMm());
-        count(trial.ballsMade());
-        number(trial.spreadNearestMm());
-        number(trial.cueBallTravelM());
-    }
-
-    private void number(double value) {
+    void number(double value) {
         if (Double.isNaN(value)) {
             absent();
             return;
         }
+        ensure(LARGEST_FIXED_FIELD);
         INT.set(bytes, length, Double.BYTES);
         LONG.set(bytes, length + Integer.BYTES, Double.doubleToRawLongBits(value));
         length += Integer.BYTES + Double.BYTES;
     }
 
-    private void whole(int value) {
-        INT.set(bytes, length, Integer.BYTES);
-        INT.set(bytes, length + Integer.BYTES, value);
-        length += 2 * Integer.BYTES;
-    }
-
-    private void count(int value) {
+    void count(int value) {
         if (value < 0) {
             absent();
         } else {
@@ -143,23 +103,31 @@ final class TrialEncoder {
         }
     }
 
-    private void made(Made made) {
+    private void whole(int value) {
+        ensure(LARGEST_FIXED_FIELD);
+        INT.set(bytes, length, Integer.BYTES);
+        INT.set(bytes, length + Integer.BYTES, value);
+        length += 2 * Integer.BYTES;
+    }
+
+    void made(Made made) {
         if (made == Made.NOT_STATED) {
             absent();
             return;
         }
+        ensure(LARGEST_FIXED_FIELD);
         INT.set(bytes, length, 1);
         bytes[length + Integer.BYTES] = (byte) (made == Made.YES ? 1 : 0);
         length += Integer.BYTES + 1;
     }
 
     /** Microseconds since 2000-01-01 UTC. */
-    private void time(Optional<Instant> time) {
-        ensure(FIXED_PART);
+    void time(Optional<Instant> time) {
         if (time.isEmpty()) {
             absent();
             return;
         }
+        ensure(LARGEST_FIXED_FIELD);
         INT.set(bytes, length, Long.BYTES);
         LONG.set(bytes, length + Integer.BYTES, micros(time.get()));
         length += Integer.BYTES + Long.BYTES;
@@ -174,33 +142,35 @@ final class TrialEncoder {
         }
     }
 
-    private void text(String text) {
+    void text(String text) {
         if (text.isEmpty()) {
-            ensure(FIXED_PART);
             absent();
             return;
         }
-        int characters = text.length();
-        ensure(FIXED_PART + 3 * characters);
         int start = length + Integer.BYTES;
-        int end = start;
-        for (int i = 0; i < characters; i++) {
-            char character = text.charAt(i);
-            if (character == 0) {
-                throw new UnstorableValue(
-                        "the text '" + text.replace('\0', '␀') + "' holds the character U+0000", null);
-            }
-            if (character >= 0x80) {
-                end = notAscii(text, start);
-                break;
-            }
-            bytes[end++] = (byte) character;
+        ensure(Integer.BYTES + 3 * text.length());
+        int end = ascii(text, start);
+        if (end < 0) {
+            end = utf8(text, start);
         }
         INT.set(bytes, length, end - start);
         length = end;
     }
 
-    private int notAscii(String text, int start) {
+    /** The end of the text, or −1 when it is not ASCII alone. */
+    private int ascii(String text, int start) {
+        int end = start;
+        for (int i = 0; i < text.length(); i++) {
+            char character = text.charAt(i);
+            if (character == 0 || character >= 0x80) {
+                return -1;
+            }
+            bytes[end++] = (byte) character;
+        }
+        return end;
+    }
+
+    private int utf8(String text, int start) {
         if (text.indexOf(0) >= 0) {
             throw new UnstorableValue("the text '" + text.replace('\0', '␀') + "' holds the character U+0000", null);
         }
@@ -210,6 +180,7 @@ final class TrialEncoder {
     }
 
     private void absent() {
+        ensure(Integer.BYTES);
         INT.set(bytes, length, -1);
         length += Integer.BYTES;
     }

@@ -31,6 +31,10 @@ class TrialResource {
                     TrialColumn.all().stream().map(TrialColumn::sqlName))
             .toList();
 
+    private static final int LEAST_AT_ONCE = 4000;
+    private static final int PAGES_AT_ONCE = 4;
+    private static final int EXPORTED_AT_ONCE = 50_000;
+
     private final Trials trials;
     private final Catalogue catalogue;
 
@@ -64,7 +68,7 @@ class TrialResource {
     private Page<FoundTrial> page(CatalogueFilter filter, Trials.Position after, int limit) {
         List<FoundTrial> rows = new ArrayList<>();
         try {
-            trials.read(filter, after, trial -> {
+            trials.read(filter, after, Math.max(LEAST_AT_ONCE, PAGES_AT_ONCE * limit), trial -> {
                 rows.add(trial);
                 return rows.size() <= limit;
             });
@@ -77,7 +81,7 @@ class TrialResource {
     private StreamingOutput csv(CatalogueFilter filter, Trials.Position after, long rows) {
         return CsvBody.of(CSV_HEADER, csv -> {
             long[] left = {rows};
-            trials.read(filter, after, trial -> {
+            trials.read(filter, after, EXPORTED_AT_ONCE, trial -> {
                 csv.writeRecord(cells(trial));
                 return --left[0] > 0;
             });

@@ -2,8 +2,6 @@ package org.tableweather.server.catalogue;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.IOException;
-import java.sql.Connection;
-import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.OffsetDateTime;
@@ -13,14 +11,13 @@ import java.util.Map;
 import javax.sql.DataSource;
 
 /**
- * Reads published trials: first the sessions that may hold what is asked for, a few at a time, then their trials by
- * primary key. So a page costs the same at the end of the table as at its beginning, and a full export holds no
- * transaction for long.
+ * Reads published trials: first the sessions that may hold what is asked for, a few at a time, then their trials. So a page
+ * costs the same at the end of the table as at its beginning, and nothing is held in memory but one batch.
  */
 @ApplicationScoped
 class Trials {
     private static final int SESSIONS_AT_ONCE = 100;
-    private static final int ROWS_AT_ONCE = 2000;
+    private static final String TRIALS = "SELECT t.session_id, t.ordinal, " + TrialColumn.sqlNames() + " FROM trial t";
 
     private final DataSource database;
 
@@ -45,24 +42,22 @@ class Trials {
     }
 
     /** A session that may hold trials asked for. */
-    private record Candidate(String room, String key, OffsetDateTime startedAt) {}
+    private record Candidate(String room, String key, long trials, OffsetDateTime startedAt) {}
 
     /**
      * Reads in the order of session and ordinal.
      *
      * @param after where to go on
+     * @param atOnce trials of the sessions that are looked through together
      * @param receiver takes them until it has enough
      */
-    void read(CatalogueFilter filter, Position after, Receiver receiver) throws IOException {
+    void read(CatalogueFilter filter, Position after, int atOnce, Receiver receiver) throws IOException {
         Position position = after;
-        try (Connection connection = database.getConnection()) {
-            // a cursor needs a transaction
-            connection.setAutoCommit(false);
+        try (TrialReading reading = TrialReading.begin(database)) {
             boolean more = true;
             while (more) {
-                Map<Integer, Candidate> candidates = candidates(connection, filter, position);
-                more = !candidates.isEmpty() && read(connection, filter, candidates, position, receiver);
-                connection.rollback();
+                Map<Integer, Candidate> candidates = candidates(reading, filter, position, atOnce);
+                more = !candidates.isEmpty() && read(reading, filter, candidates, position, receiver);
                 int last = candidates.keySet().stream()
                         .mapToInt(Integer::intValue)
                         .max()
@@ -74,27 +69,30 @@ class Trials {
         }
     }
 
-    private static Map<Integer, Candidate> candidates(Connection connection, CatalogueFilter filter, Position from)
-            throws SQLException {
+    private static Map<Integer, Candidate> candidates(
+            TrialReading reading, CatalogueFilter filter, Position from, int atOnce) throws SQLException, IOException {
         Where where = filter.sessions().and("s.id >= ?", from.session());
-        String sql = "SELECT s.id, r.key, s.key, s.started_at FROM session s JOIN room r ON r.id = s.room_id WHERE "
-                + where.sql() + " ORDER BY s.id LIMIT " + SESSIONS_AT_ONCE;
+        String sql = "SELECT s.id, r.key, s.key, s.trials, s.started_at"
+                + " FROM session s JOIN room r ON r.id = s.room_id WHERE " + where.sql() + " ORDER BY s.id LIMIT "
+                + SESSIONS_AT_ONCE;
         Map<Integer, Candidate> candidates = new LinkedHashMap<>();
-        try (PreparedStatement select = connection.prepareStatement(sql)) {
-            where.set(select, 1);
-            try (ResultSet row = select.executeQuery()) {
-                while (row.next()) {
-                    candidates.put(
-                            row.getInt(1),
-                            new Candidate(row.getString(2), row.getString(3), row.getObject(4, OffsetDateTime.class)));
-                }
-            }
-        }
+        long[] trials = {0};
+        reading.query(sql, where, row -> {
+            candidates.put(
+                    row.getInt(1),
+                    new Candidate(
+                            row.getString(2),
+                            row.getString(3),
+                            row.getLong(4),
+                            row.getObject(5, OffsetDateTime.class)));
+            trials[0] += row.getLong(4);
+            return trials[0] < atOnce;
+        });
         return candidates;
     }
 
     private static boolean read(
-            Connection connection,
+            TrialReading reading,
             CatalogueFilter filter,
             Map<Integer, Candidate> candidates,
             Position after,
@@ -104,24 +102,13 @@ class Trials {
                 .filter(entry -> filter.isInTime(entry.getValue().startedAt()))
                 .map(Map.Entry::getKey)
                 .toArray(Integer[]::new);
-        Where where = filter.trials(inTime)
-                .and("t.session_id = ANY (?)", (Object) candidates.keySet().toArray(Integer[]::new))
-                .and("(t.session_id, t.ordinal) > (?, ?)", after.session(), after.ordinal());
-        String sql = "SELECT t.session_id, t.ordinal, " + TrialColumn.sqlNames() + " FROM trial t WHERE " + where.sql()
-                + " ORDER BY t.session_id, t.ordinal";
-        try (PreparedStatement select = connection.prepareStatement(sql)) {
-            select.setFetchSize(ROWS_AT_ONCE);
-            PublishedSessions.inBinary(select);
-            where.set(select, 1);
-            try (ResultSet row = select.executeQuery()) {
-                while (row.next()) {
-                    if (!receiver.accept(found(row, candidates.get(row.getInt(1))))) {
-                        return false;
-                    }
-                }
-            }
-        }
-        return true;
+        Where where = filter.trials(inTime).and("(t.session_id, t.ordinal) > (?, ?)", after.session(), after.ordinal());
+        return reading.rows(
+                TRIALS,
+                List.copyOf(candidates.keySet()),
+                where,
+                " ORDER BY t.session_id, t.ordinal",
+                row -> receiver.accept(found(row, candidates.get(row.getInt(1)))));
     }
 
     private static FoundTrial found(ResultSet row, Candidate session) throws SQLException {

@@ -22,6 +22,14 @@ final class Where {
         return this;
     }
 
+    /** The same conditions, to be added to. */
+    Where copy() {
+        Where copy = new Where();
+        copy.conditions.addAll(conditions);
+        copy.values.addAll(values);
+        return copy;
+    }
+
     String sql() {
         return String.join(" AND ", conditions);
     }

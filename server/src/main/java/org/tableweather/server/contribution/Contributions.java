@@ -17,6 +17,7 @@ import java.util.concurrent.Semaphore;
 import java.util.stream.Stream;
 import javax.sql.DataSource;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.eclipse.microprofile.context.ManagedExecutor;
 import org.tableweather.schema.check.CheckReport;
 import org.tableweather.server.accounts.AuditTrail;
 import org.tableweather.server.accounts.Caller;
@@ -38,6 +39,7 @@ class Contributions {
     private final Faults faults;
     private final DataSource database;
     private final ObjectMapper json;
+    private final ManagedExecutor executor;
     private final Clock clock;
     private final Acceptance acceptance;
     private final Object[] turns = Stream.generate(Object::new).limit(64).toArray();
@@ -54,6 +56,7 @@ class Contributions {
             Faults faults,
             DataSource database,
             ObjectMapper json,
+            ManagedExecutor executor,
             Clock clock,
             @ConfigProperty(name = "tableweather.acceptance") String acceptance) {
         this.judgement = judgement;
@@ -63,6 +66,7 @@ class Contributions {
         this.faults = faults;
         this.database = database;
         this.json = json;
+        this.executor = executor;
         this.clock = clock;
         this.acceptance = Acceptance.of(acceptance);
     }
@@ -124,6 +128,7 @@ class Contributions {
             boolean decided = QuarkusTransaction.requiringNew()
                     .timeout((int) LONGEST_JUDGEMENT.toSeconds())
                     .call(() -> pass(caller, sha256));
+            executor.execute(catalogue::settle);
             return answered(sha256, decided);
         } catch (RuntimeException e) {
             if (e.getCause() instanceof RefusedByChecks refused) {

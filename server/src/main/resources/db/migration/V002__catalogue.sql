@@ -91,8 +91,22 @@ CREATE TABLE trial (
     note                    text,
     climate_temp_c          double precision,
     climate_rh_pct          double precision,
-    climate_source          text    NOT NULL
+    climate_source          text    NOT NULL,
+    approach_angle_u_deg      double precision,
+    approach_speed_u_mps      double precision,
+    rebound_angle_u_deg       double precision,
+    rebound_speed_u_mps       double precision,
+    final_rebound_angle_u_deg double precision,
+    landing_offset_u_dia      double precision,
+    run_out_u_m               double precision,
+    run_out_u_lengths         double precision,
+    object_angle_u_deg        double precision,
+    deflection_angle_u_deg    double precision,
+    hop_height_u_mm           double precision,
+    spread_nearest_u_mm       double precision,
+    cue_ball_travel_u_m       double precision
 );
+COMMENT ON COLUMN trial.rebound_angle_u_deg IS 'standard uncertainty of rebound_angle_deg, as are the others with _u_';
 CREATE INDEX trial_session ON trial USING brin (session_id int4_minmax_multi_ops)
     WITH (pages_per_range = 32, autosummarize = on);
 COMMENT ON COLUMN trial.ordinal IS 'position in the file within the session, from 1';

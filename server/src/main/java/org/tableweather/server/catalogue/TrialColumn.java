@@ -9,7 +9,9 @@ import static org.tableweather.server.catalogue.TrialField.time;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
+import org.tableweather.schema.record.OutcomeUncertainty;
 import org.tableweather.schema.record.Trial;
 
 /** The columns of a stored trial, in the order of the table, of {@link TrialRow} and of the CSV. */
@@ -43,7 +45,20 @@ enum TrialColumn {
     NOTE(text(Trial::note)),
     CLIMATE_TEMP_C(number(trial -> trial.climate().tempC())),
     CLIMATE_RH_PCT(number(trial -> trial.climate().rhPct())),
-    CLIMATE_SOURCE(text(trial -> trial.climate().source().schemaName()));
+    CLIMATE_SOURCE(text(trial -> trial.climate().source().schemaName())),
+    APPROACH_ANGLE_U_DEG(uncertainty(OutcomeUncertainty::approachAngleUDeg)),
+    APPROACH_SPEED_U_MPS(uncertainty(OutcomeUncertainty::approachSpeedUMps)),
+    REBOUND_ANGLE_U_DEG(uncertainty(OutcomeUncertainty::reboundAngleUDeg)),
+    REBOUND_SPEED_U_MPS(uncertainty(OutcomeUncertainty::reboundSpeedUMps)),
+    FINAL_REBOUND_ANGLE_U_DEG(uncertainty(OutcomeUncertainty::finalReboundAngleUDeg)),
+    LANDING_OFFSET_U_DIA(uncertainty(OutcomeUncertainty::landingOffsetUDia)),
+    RUN_OUT_U_M(uncertainty(OutcomeUncertainty::runOutUM)),
+    RUN_OUT_U_LENGTHS(uncertainty(OutcomeUncertainty::runOutULengths)),
+    OBJECT_ANGLE_U_DEG(uncertainty(OutcomeUncertainty::objectAngleUDeg)),
+    DEFLECTION_ANGLE_U_DEG(uncertainty(OutcomeUncertainty::deflectionAngleUDeg)),
+    HOP_HEIGHT_U_MM(uncertainty(OutcomeUncertainty::hopHeightUMm)),
+    SPREAD_NEAREST_U_MM(uncertainty(OutcomeUncertainty::spreadNearestUMm)),
+    CUE_BALL_TRAVEL_U_M(uncertainty(OutcomeUncertainty::cueBallTravelUM));
 
     private static final List<TrialColumn> ALL = List.of(values());
 
@@ -82,6 +97,10 @@ enum TrialColumn {
     /** These names with commas between. */
     static String sqlNames(Collection<TrialColumn> columns) {
         return columns.stream().map(TrialColumn::sqlName).collect(Collectors.joining(", "));
+    }
+
+    private static TrialField uncertainty(ToDoubleFunction<OutcomeUncertainty> of) {
+        return number(trial -> of.applyAsDouble(trial.uncertainty()));
     }
 
     private static String camelCase(String snake) {

@@ -10,10 +10,13 @@ import org.tableweather.schema.record.Climate;
 import org.tableweather.schema.record.ClimateSource;
 import org.tableweather.schema.record.Kind;
 import org.tableweather.schema.record.Made;
+import org.tableweather.schema.record.OutcomeUncertainty;
 import org.tableweather.schema.record.Trial;
 
 /** Reads a stored trial back: the exact record that was stored, times to the microsecond. */
 final class TrialRow {
+    private static final int CLIMATE_COLUMNS = 3;
+
     private TrialRow() {}
 
     /**
@@ -54,7 +57,27 @@ final class TrialRow {
                 number(row, c++),
                 number(row, c++),
                 text(row, c++),
-                climate(row, c));
+                climate(row, c),
+                uncertainty(row, c + CLIMATE_COLUMNS));
+    }
+
+    private static OutcomeUncertainty uncertainty(ResultSet row, int first) throws SQLException {
+        int c = first;
+        return new OutcomeUncertainty(
+                        number(row, c++),
+                        number(row, c++),
+                        number(row, c++),
+                        number(row, c++),
+                        number(row, c++),
+                        number(row, c++),
+                        number(row, c++),
+                        number(row, c++),
+                        number(row, c++),
+                        number(row, c++),
+                        number(row, c++),
+                        number(row, c++),
+                        number(row, c))
+                .orNone();
     }
 
     private static Climate climate(ResultSet row, int first) throws SQLException {

@@ -21,6 +21,7 @@ import org.tableweather.schema.record.Climate;
 import org.tableweather.schema.record.ClimateSource;
 import org.tableweather.schema.record.Kind;
 import org.tableweather.schema.record.Made;
+import org.tableweather.schema.record.OutcomeUncertainty;
 import org.tableweather.schema.record.Trial;
 import org.tableweather.server.TestData;
 
@@ -63,7 +64,8 @@ class TrialRoundTripTest {
             16,
             17,
             "damp; \"quoted\"\n\tÆrlig talt, 湿度 🎱",
-            new Climate(20.5, 41.25, ClimateSource.LOG));
+            new Climate(20.5, 41.25, ClimateSource.LOG),
+            new OutcomeUncertainty(0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.1, 1.2, 1.3));
 
     private static final Trial BARE = new Trial(
             "s1",

@@ -1,6 +1,12 @@
 package org.tableweather.cli;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
+import org.tableweather.schema.diagram.ShotDiagram;
+import org.tableweather.schema.equipment.PublishedTable;
+import org.tableweather.schema.equipment.PublishedTables;
 import org.tableweather.schema.record.Shot;
 import org.tableweather.schema.shots.ShotCatalogue;
 import picocli.CommandLine.Command;
@@ -16,17 +22,56 @@ final class ShotsCommand extends Subcommand {
     @Option(names = "--json", description = "Print JSON.")
     private boolean json;
 
+    @Option(
+            names = "--svg",
+            paramLabel = "FILE",
+            description = "Draw the table with this shot on it; - prints the drawing.")
+    private Path svg;
+
+    @Option(
+            names = "--table",
+            paramLabel = "SIZE",
+            defaultValue = "pool-9ft",
+            description = "Table to draw, see schema tables; standard: ${DEFAULT-VALUE}.")
+    private String table;
+
     record Shots(List<Shot> shots) {}
 
     @Override
-    public Integer call() {
+    public Integer call() throws IOException {
         List<Shot> shots = id == null ? ShotCatalogue.all() : List.of(shot(id));
+        if (svg != null) {
+            draw(shots);
+            return ExitCodes.DONE;
+        }
         if (json) {
             print(JsonText.ofSchema(new Shots(shots)));
         } else {
             print(id == null ? listed(shots) : described(shots.get(0)));
         }
         return ExitCodes.DONE;
+    }
+
+    private void draw(List<Shot> shots) throws IOException {
+        if (id == null) {
+            throw Failure.usage("--svg without a shot", "name one: shots ID --svg FILE");
+        }
+        PublishedTable size = PublishedTables.byId(table)
+                .orElseThrow(() -> Failure.usage(
+                        "there is no table " + table,
+                        "choose one of: "
+                                + String.join(
+                                        ", ",
+                                        PublishedTables.all().stream()
+                                                .map(PublishedTable::id)
+                                                .toList())));
+        String drawing = new ShotDiagram(size.size(), size.pockets()).svg(shots.get(0), List.of());
+        if (svg.toString().equals("-")) {
+            print(drawing);
+        } else {
+            Files.writeString(svg, drawing);
+            say("drew " + svg);
+        }
     }
 
     /**

@@ -2,11 +2,12 @@ package org.tableweather.schema.reference;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.InputStreamReader;
 import java.io.Reader;
+import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
@@ -48,18 +49,37 @@ public final class References {
         return Optional.ofNullable(BY_KEY.get(key));
     }
 
+    /** All sources as BibTeX, the kind of each in the field {@code kind}. */
+    public static String bibtex() {
+        try (InputStream in = References.class.getResourceAsStream(RESOURCE)) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(RESOURCE, e);
+        }
+    }
+
+    /** All sources as items of CSL-JSON, in the order of their keys; the kind of each in {@code custom} and {@code note}. */
+    public static List<Map<String, Object>> cslJson() {
+        Map<String, Map<String, Object>> items = new TreeMap<>(String.CASE_INSENSITIVE_ORDER);
+        entries().forEach(entry -> items.put(entry.getKey().getValue(), CslJson.item(entry)));
+        return List.copyOf(items.values());
+    }
+
     private static Map<String, Reference> load() {
-        try (InputStream in = References.class.getResourceAsStream(RESOURCE);
-                Reader reader = new InputStreamReader(in, StandardCharsets.UTF_8)) {
-            BibTeXDatabase database = new BibTeXParser().parseFully(reader);
-            Map<String, Reference> references = new TreeMap<>(String.CASE_INSENSITIVE_ORDER);
-            for (BibTeXEntry entry : database.getEntries().values()) {
-                Reference reference = reference(entry);
-                if (references.put(reference.key(), reference) != null) {
-                    throw new IllegalStateException(RESOURCE + " has " + reference.key() + " twice");
-                }
+        Map<String, Reference> references = new TreeMap<>(String.CASE_INSENSITIVE_ORDER);
+        for (BibTeXEntry entry : entries()) {
+            Reference reference = reference(entry);
+            if (references.put(reference.key(), reference) != null) {
+                throw new IllegalStateException(RESOURCE + " has " + reference.key() + " twice");
             }
-            return Collections.unmodifiableMap(references);
+        }
+        return Collections.unmodifiableMap(references);
+    }
+
+    private static Collection<BibTeXEntry> entries() {
+        try (Reader reader = new StringReader(bibtex())) {
+            BibTeXDatabase database = new BibTeXParser().parseFully(reader);
+            return database.getEntries().values();
         } catch (IOException e) {
             throw new UncheckedIOException(RESOURCE, e);
         } catch (ParseException | TokenMgrException e) {
@@ -95,15 +115,17 @@ public final class References {
         return names.replace(" and ", "; ");
     }
 
-    private static Optional<String> field(BibTeXEntry entry, String name) {
+    static Optional<String> field(BibTeXEntry entry, String name) {
         Value value = entry.getField(new Key(name));
-        return value == null
-                ? Optional.empty()
-                : Optional.of(value.toUserString()
-                        .replace("{", "")
-                        .replace("}", "")
-                        .replace("--", "–")
-                        .replaceAll("\\s+", " ")
-                        .strip());
+        return value == null ? Optional.empty() : Optional.of(plain(value.toUserString()));
+    }
+
+    /** Without braces, with a dash for two hyphens. */
+    static String plain(String text) {
+        return text.replace("{", "")
+                .replace("}", "")
+                .replace("--", "–")
+                .replaceAll("\\s+", " ")
+                .strip();
     }
 }

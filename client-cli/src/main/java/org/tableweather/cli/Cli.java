@@ -41,7 +41,8 @@ import picocli.CommandLine.ScopeType;
             SchemaCommand.class,
             ServeCommand.class,
             AccountCommand.class,
-            CompletionCommand.class
+            CompletionCommand.class,
+            HelpCommand.class
         })
 public final class Cli extends Subcommand {
     @Option(names = "--verbose", scope = ScopeType.INHERIT, description = "Show the trace of a fault.")

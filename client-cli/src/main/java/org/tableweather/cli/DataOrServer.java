@@ -18,7 +18,7 @@ final class DataOrServer {
             names = "--data",
             arity = "1..*",
             paramLabel = "PATH",
-            description = "Contribution folders or .zip archives on this machine; no server is asked.")
+            description = "Contribution folders or .zip archives on this machine.")
     private List<Path> data = List.of();
 
     @Option(
@@ -40,14 +40,24 @@ final class DataOrServer {
      * @param command to talk through
      */
     AnalysisRun run(String id, Subcommand command) throws IOException {
+        mustBeOne();
         return data.isEmpty() ? server.client().analysis(id, parameters) : local(analyzers.find(id), command);
     }
 
     /** The analysis as JSON; from a server its very bytes. */
     byte[] json(String id, Subcommand command) throws IOException {
+        mustBeOne();
         return data.isEmpty()
                 ? server.client().analysisJson(id, parameters)
                 : AnalysisJson.bytes(local(analyzers.find(id), command));
+    }
+
+    private void mustBeOne() {
+        if (!data.isEmpty() && server.isTyped()) {
+            throw Failure.usage(
+                    "--data and --server name two pools",
+                    "give one of them; tableweather compare sets folders beside a server's pool");
+        }
     }
 
     private <S> AnalysisRun local(Analyzer<S> analyzer, Subcommand command) throws IOException {

@@ -14,7 +14,7 @@ final class ServerOptions {
     @Option(
             names = "--server",
             paramLabel = "URL",
-            description = "The server; standard: TABLEWEATHER_SERVER, else " + STANDARD + ".")
+            description = {"Address of the server; standard: TABLEWEATHER_SERVER, else", STANDARD})
     private String url;
 
     @Option(names = "--token", paramLabel = "TOKEN", description = "Your token; standard: TABLEWEATHER_TOKEN.")
@@ -26,9 +26,14 @@ final class ServerOptions {
             description = "Read the token from this file: it stays out of the shell's history.")
     private Path tokenFile;
 
-    /** Whether the user named a server. */
+    /** Whether the command line names a server. */
+    boolean isTyped() {
+        return url != null;
+    }
+
+    /** Whether the command line or the environment names a server. */
     boolean isStated() {
-        return url != null || environment("TABLEWEATHER_SERVER").isPresent();
+        return isTyped() || environment("TABLEWEATHER_SERVER").isPresent();
     }
 
     /** A client of that server. */

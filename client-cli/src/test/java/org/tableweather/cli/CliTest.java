@@ -47,6 +47,16 @@ class CliTest {
         }
     }
 
+    @Test
+    void explainsACommandByTheWordHelp() {
+        assertThat(Ran.with("help", "climate", "import").out())
+                .isEqualTo(Ran.with("climate", "import", "--help").out());
+        assertThat(Ran.with("help").out()).isEqualTo(Ran.with("--help").out());
+        assertThat(Ran.with("help", "fnid").err())
+                .contains("there is no command fnid")
+                .contains("find");
+    }
+
     @Nested
     class WrongUsage {
         @Test
@@ -85,6 +95,14 @@ class CliTest {
 
             assertThat(ran.exitCode()).isEqualTo(ExitCodes.USAGE);
             assertThat(ran.err()).contains("rebound-humidity");
+        }
+
+        @Test
+        void wantsOnePoolForAnAnalysis(@TempDir Path folder) {
+            Ran ran = Ran.with("curve", "--data", folder.toString(), "--server", "http://127.0.0.1:1");
+
+            assertThat(ran.exitCode()).isEqualTo(ExitCodes.USAGE);
+            assertThat(ran.err()).contains("--data and --server name two pools");
         }
 
         @Test

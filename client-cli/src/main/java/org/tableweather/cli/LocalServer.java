@@ -28,6 +28,7 @@ record LocalServer(Path data, ProcessHandle process, URI url) {
     private static final Duration START_PATIENCE = Duration.ofMinutes(3);
     private static final long STOP_PATIENCE_SECONDS = 90;
     private static final long POLL_MILLIS = 100;
+    private static final String COMPLAINT = "tableweather server: ";
 
     /** The server that runs on a data folder; empty when there is none, or when the process is not ours. */
     static Optional<LocalServer> running(Path data) throws IOException {
@@ -65,7 +66,7 @@ record LocalServer(Path data, ProcessHandle process, URI url) {
         Process process = new ProcessBuilder(command)
                 .redirectInput(ProcessBuilder.Redirect.from(new File("/dev/null")))
                 .redirectErrorStream(true)
-                .redirectOutput(ProcessBuilder.Redirect.appendTo(log.toFile()))
+                .redirectOutput(ProcessBuilder.Redirect.to(log.toFile()))
                 .start();
         long patienceEnds = System.nanoTime() + START_PATIENCE.toNanos();
         while (process.isAlive() && System.nanoTime() < patienceEnds) {
@@ -105,7 +106,11 @@ record LocalServer(Path data, ProcessHandle process, URI url) {
     private static String lastLine(Path log) {
         try {
             List<String> lines = Files.readAllLines(log);
-            return lines.isEmpty() ? "it said nothing" : lines.get(lines.size() - 1);
+            return lines.stream()
+                    .filter(line -> line.startsWith(COMPLAINT))
+                    .map(line -> line.substring(COMPLAINT.length()))
+                    .reduce((earlier, later) -> later)
+                    .orElse(lines.isEmpty() ? "it said nothing" : lines.get(lines.size() - 1));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -3,6 +3,7 @@ package org.tableweather.server;
 import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.annotations.QuarkusMain;
 import java.io.IOException;
+import java.net.BindException;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.tableweather.server.datafolder.DataFolder;
@@ -31,11 +32,32 @@ public final class TableweatherServer {
             if (setting(DATABASE_URL).isEmpty()) {
                 startDatabase(folder, stop);
             }
-            Quarkus.run(RunningServer.class, (exitCode, fault) -> stop.applicationEnded(exitCode), arguments);
+            Quarkus.run(
+                    RunningServer.class,
+                    (exitCode, fault) -> {
+                        tell(fault);
+                        stop.applicationEnded(exitCode);
+                    },
+                    arguments);
         } catch (IOException e) {
             System.err.println("tableweather server: " + e.getMessage());
             System.exit(1);
         }
+    }
+
+    // with an exit handler of ours nobody else says why the application could not start
+    private static void tell(Throwable fault) {
+        if (fault == null) {
+            return;
+        }
+        Throwable cause = fault;
+        while (cause.getCause() != null) {
+            cause = cause.getCause();
+        }
+        if (!(cause instanceof BindException)) {
+            fault.printStackTrace();
+        }
+        System.err.println("tableweather server: " + cause.getMessage());
     }
 
     private static void startDatabase(DataFolder folder, CleanStop stop) throws IOException {

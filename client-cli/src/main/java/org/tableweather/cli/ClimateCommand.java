@@ -6,12 +6,13 @@ import picocli.CommandLine.ParameterException;
 /** {@code tableweather climate}. */
 @Command(
         name = "climate",
-        description = "Brings a logger's readings into climate.csv.",
-        subcommands = ClimateImportCommand.class)
+        description = "Brings loggers' readings into climate.csv, compares two, tells what follows from a reading.",
+        subcommands = {ClimateImportCommand.class, ClimateCompareCommand.class, ClimateAirCommand.class})
 final class ClimateCommand extends Subcommand {
 
     @Override
     public Integer call() {
-        throw new ParameterException(spec().commandLine(), "a command is missing: climate import");
+        throw new ParameterException(
+                spec().commandLine(), "a command is missing: climate import, climate compare, or climate air");
     }
 }

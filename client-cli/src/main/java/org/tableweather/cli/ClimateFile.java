@@ -11,6 +11,9 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
@@ -66,6 +69,48 @@ record ClimateFile(Path file) {
         }
         throw Failure.usage(
                 folder + " has " + instruments.size() + " instruments", "say which one with --instrument ID");
+    }
+
+    /**
+     * The readings of one instrument in the room's air, in the order of the file.
+     *
+     * @param instrument its id
+     * @param clockAhead how far its clock was ahead; taken off
+     */
+    List<ClimateReading> readings(String instrument, Duration clockAhead) throws IOException {
+        List<ClimateReading> readings = new ArrayList<>();
+        try (CsvReader<NamedCsvRecord> rows = CsvReader.builder().ofNamedCsvRecord(file)) {
+            for (NamedCsvRecord row : rows) {
+                if (instrument.equals(cell(row, ClimateColumn.INSTRUMENT))) {
+                    readings.add(reading(row, clockAhead));
+                }
+            }
+        } catch (CsvParseException | DateTimeException | NumberFormatException e) {
+            throw Failure.refused(file + ": " + e.getMessage(), "tableweather check on the folder tells row and remedy")
+                    .because(e);
+        }
+        return readings;
+    }
+
+    private static ClimateReading reading(NamedCsvRecord row, Duration clockAhead) {
+        double celsius = value(row, ClimateColumn.TEMP_C);
+        return new ClimateReading(
+                cell(row, ClimateColumn.INSTRUMENT),
+                OffsetDateTime.parse(cell(row, ClimateColumn.TIME)).toInstant().minus(clockAhead),
+                Double.isNaN(celsius) ? (value(row, ClimateColumn.TEMP_F) - 32) / 1.8 : celsius,
+                value(row, ClimateColumn.RH_PCT),
+                value(row, ClimateColumn.PRESSURE_HPA),
+                value(row, ClimateColumn.BED_C),
+                cell(row, ClimateColumn.PLACEMENT));
+    }
+
+    private static String cell(NamedCsvRecord row, ClimateColumn column) {
+        return row.findField(column.header()).orElse("").strip();
+    }
+
+    private static double value(NamedCsvRecord row, ClimateColumn column) {
+        String text = cell(row, column);
+        return text.isEmpty() ? Double.NaN : Double.parseDouble(text);
     }
 
     /** The readings as text, header included. */
@@ -132,6 +177,7 @@ record ClimateFile(Path file) {
         cells.put(ClimateColumn.TEMP_C.header(), number(reading.tempC()));
         cells.put(ClimateColumn.RH_PCT.header(), number(reading.rhPct()));
         cells.put(ClimateColumn.PRESSURE_HPA.header(), number(reading.pressureHpa()));
+        cells.put(ClimateColumn.BED_C.header(), number(reading.bedC()));
         cells.put(ClimateColumn.PLACEMENT.header(), reading.placement());
         return cells;
     }

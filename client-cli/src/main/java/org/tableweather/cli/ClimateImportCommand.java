@@ -8,9 +8,13 @@ import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Optional;
 import org.tableweather.schema.logger.LogNotUnderstood;
 import org.tableweather.schema.logger.LogOptions;
+import org.tableweather.schema.logger.LogReport;
 import org.tableweather.schema.logger.LoggerImport;
+import org.tableweather.schema.logger.Smoothing;
+import org.tableweather.schema.record.ClimateReading;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
@@ -84,6 +88,22 @@ final class ClimateImportCommand extends Subcommand {
     private Duration clockOffset = Duration.ZERO;
 
     @Option(
+            names = "--smooth",
+            paramLabel = "TIME",
+            converter = Offset.class,
+            description = "Replace each reading by the centred mean over this time, never across a gap; not done unless"
+                    + " asked for, and stated in the report.")
+    private Duration smooth;
+
+    @Option(
+            names = "--gap-factor",
+            paramLabel = "N",
+            defaultValue = "3",
+            description =
+                    "How many usual steps make a gap, which is reported and never filled; standard: ${DEFAULT-VALUE}.")
+    private double gapFactor;
+
+    @Option(
             names = "--placement",
             paramLabel = "WHERE",
             defaultValue = "room",
@@ -105,26 +125,44 @@ final class ClimateImportCommand extends Subcommand {
             throw Failure.usage(
                     "--json without --into: readings and report cannot both be printed", "add --into FOLDER");
         }
+        if (!(gapFactor > 1)) {
+            throw Failure.usage("--gap-factor " + gapFactor + " must be above 1", "3 is usual");
+        }
         LoggerImport.Result result = read(options());
         if (result.readings().isEmpty()) {
             say(LogReportText.of(result.report()));
             throw Failure.refused(
                     "no row of " + file + " gave a reading", "name columns and time format; see climate import --help");
         }
+        Optional<Smoothing> smoothing = smoothing(result.report());
+        List<ClimateReading> readings =
+                smoothing.map(mean -> mean.of(result.readings())).orElse(result.readings());
         if (into == null) {
-            print(ClimateFile.text(result.readings()));
+            print(ClimateFile.text(readings));
         } else {
-            ClimateFile.Merged merged = ClimateFile.in(into).add(result.readings());
+            ClimateFile.Merged merged = ClimateFile.in(into).add(readings);
             say("added " + merged.added() + " readings to " + into.resolve(ClimateFile.NAME)
                     + (merged.known() > 0 ? "; " + merged.known() + " were there already" : "")
                     + (merged.examples() > 0 ? "; took out " + merged.examples() + " example rows" : ""));
         }
         if (json) {
-            print(JsonText.of(LogReportText.json(result.report())));
+            print(JsonText.of(LogReportText.json(result.report(), smoothing)));
         } else {
             say(LogReportText.of(result.report()));
+            smoothing.ifPresent(mean -> say("  smoothed: " + mean.inWords()));
         }
         return ExitCodes.DONE;
+    }
+
+    private Optional<Smoothing> smoothing(LogReport report) {
+        if (smooth == null) {
+            return Optional.empty();
+        }
+        if (smooth.isNegative() || smooth.isZero() || report.medianStep().isZero()) {
+            throw Failure.usage("--smooth " + smooth.toSeconds() + "s cannot be a window", "write 10m or 600s");
+        }
+        Duration gap = Duration.ofMillis((long) (gapFactor * report.medianStep().toMillis()));
+        return Optional.of(new Smoothing(smooth, gap));
     }
 
     private LoggerImport.Result read(LogOptions options) throws IOException {
@@ -146,7 +184,8 @@ final class ClimateImportCommand extends Subcommand {
         LogOptions options = LogOptions.of(id)
                 .withPlacement(placement)
                 .withTimeColumns(timeColumns)
-                .withClockAhead(clockOffset);
+                .withClockAhead(clockOffset)
+                .withGapFactor(gapFactor);
         options = tempColumn == null ? options : options.withTempColumn(tempColumn);
         options = rhColumn == null ? options : options.withRhColumn(rhColumn);
         options = pressureColumn == null ? options : options.withPressureColumn(pressureColumn);

@@ -23,7 +23,7 @@ final class ExampleRows {
     /** Placement of every example reading. */
     static final String PLACEMENT = "example";
 
-    private static final int ATTEMPTS = 5;
+    private static final double EXAMPLE_C = 21;
     private static final Duration BETWEEN_ATTEMPTS = Duration.ofSeconds(90);
     private static final Duration BETWEEN_READINGS = Duration.ofMinutes(30);
     private static final List<Double> OFFSETS_DIA = List.of(0.1, -0.25, 0.0, 0.4, -0.1);
@@ -31,9 +31,9 @@ final class ExampleRows {
     private ExampleRows() {}
 
     /** The attempts of one session. */
-    static void writeTrials(ContributionWriter writer, Session session, Shot shot) throws IOException {
+    static void writeTrials(ContributionWriter writer, Session session, Shot shot, int attempts) throws IOException {
         OffsetDateTime start = session.startedAt().orElseThrow();
-        for (int i = 0; i < ATTEMPTS; i++) {
+        for (int i = 0; i < attempts; i++) {
             writer.write(trial(
                     session,
                     shot,
@@ -46,7 +46,7 @@ final class ExampleRows {
         double none = Double.NaN;
         boolean oneRail = shot.kind() == Kind.REBOUND;
         boolean overRails = shot.kind() == Kind.BANK || shot.kind() == Kind.KICK;
-        double offsetDia = OFFSETS_DIA.get(i);
+        double offsetDia = OFFSETS_DIA.get(i % OFFSETS_DIA.size());
         double approachDeg = shot.approachAngleDeg().orElse(45);
         double angleDeg = rounded(approachDeg - 3 + 4 * offsetDia);
         double speedMps = shot.approachSpeedMps().orElse(2.5);
@@ -96,13 +96,17 @@ final class ExampleRows {
     }
 
     /** The readings of one session. */
-    static void writeClimate(ContributionWriter writer, Session session, double tempC, double rhPct)
+    static void writeClimate(ContributionWriter writer, Session session, int attempts, double rhPct)
             throws IOException {
         Instant from = session.settledFrom().orElseThrow().toInstant();
-        Instant until = session.startedAt().orElseThrow().toInstant().plus(BETWEEN_READINGS);
+        Instant until = session.startedAt()
+                .orElseThrow()
+                .toInstant()
+                .plus(BETWEEN_ATTEMPTS.multipliedBy(attempts))
+                .plus(BETWEEN_READINGS);
         for (Instant time = from; !time.isAfter(until); time = time.plus(BETWEEN_READINGS)) {
-            writer.write(
-                    new ClimateReading(session.instrument().orElseThrow(), time, tempC, rhPct, Double.NaN, PLACEMENT));
+            writer.write(new ClimateReading(
+                    session.instrument().orElseThrow(), time, EXAMPLE_C, rhPct, Double.NaN, PLACEMENT));
         }
     }
 }

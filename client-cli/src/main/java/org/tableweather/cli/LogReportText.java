@@ -5,7 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import org.tableweather.schema.logger.LogReport;
+import org.tableweather.schema.logger.Smoothing;
 
 /** What an import of a log did and met, for people and for programs. */
 final class LogReportText {
@@ -65,7 +67,7 @@ final class LogReportText {
     }
 
     /** The report with times as text. */
-    static Map<String, Object> json(LogReport report) {
+    static Map<String, Object> json(LogReport report, Optional<Smoothing> smoothing) {
         Map<String, Object> json = new LinkedHashMap<>();
         json.put("rows", report.rows());
         json.put("readings", report.readings());
@@ -85,6 +87,7 @@ final class LogReportText {
         json.put("ambiguous", report.ambiguous());
         json.put("unreadable", report.unreadable());
         json.put("unreadableCount", report.unreadableCount());
+        json.put("smoothing", smoothing.map(Smoothing::inWords).orElse("none"));
         return json;
     }
 }

@@ -15,6 +15,7 @@ import picocli.CommandLine.Parameters;
                 + " README.txt that explains every column.")
 final class NewCommand extends Subcommand {
     private static final int MOST_SESSIONS = 1000;
+    private static final int MOST_ATTEMPTS = 500;
 
     @Parameters(paramLabel = "FOLDER", description = "Created; must not hold a contribution yet.")
     private Path folder;
@@ -27,11 +28,19 @@ final class NewCommand extends Subcommand {
     private String shot;
 
     @Option(
-            names = "--sessions",
+            names = {"--sessions", "--climates"},
             paramLabel = "N",
             defaultValue = "5",
             description = "How many sessions (held climates) to prepare; standard: ${DEFAULT-VALUE}.")
     private int sessions;
+
+    @Option(
+            names = "--attempts",
+            paramLabel = "N",
+            defaultValue = "5",
+            description =
+                    "How many example rows of each session, one per attempt of your plan; standard: ${DEFAULT-VALUE}.")
+    private int attempts;
 
     @Option(names = "--name", paramLabel = "NAME", description = "Your name, or the one you choose to be known by.")
     private String name = NewFolder.NAMELESS;
@@ -59,10 +68,13 @@ final class NewCommand extends Subcommand {
         if (sessions < 1 || sessions > MOST_SESSIONS) {
             throw Failure.usage("--sessions " + sessions + " is outside 1.." + MOST_SESSIONS, "choose one within");
         }
+        if (attempts < 1 || attempts > MOST_ATTEMPTS) {
+            throw Failure.usage("--attempts " + attempts + " is outside 1.." + MOST_ATTEMPTS, "choose one within");
+        }
         Shot chosen = ShotsCommand.shot(shot);
         String roomName =
                 room == null ? folder.toAbsolutePath().normalize().getFileName().toString() : room;
-        new NewFolder(chosen, sessions, name, roomName, licence).write(folder);
+        new NewFolder(chosen, sessions, attempts, name, roomName, licence).write(folder);
         if (json) {
             print(JsonText.of(new Made(folder.toString(), NewFolder.FILES)));
         } else {

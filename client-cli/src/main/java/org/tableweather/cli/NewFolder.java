@@ -3,6 +3,7 @@ package org.tableweather.cli;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
@@ -25,6 +26,7 @@ import org.tableweather.schema.record.Session;
 import org.tableweather.schema.record.Shot;
 import org.tableweather.schema.table.ClimateColumn;
 import org.tableweather.schema.table.Column;
+import org.tableweather.schema.table.KindOutcomes;
 import org.tableweather.schema.table.TrialColumn;
 
 /**
@@ -32,11 +34,12 @@ import org.tableweather.schema.table.TrialColumn;
  *
  * @param shot the test shot
  * @param sessions how many
+ * @param attempts in each session
  * @param name of the contributor
  * @param room what the room is called
  * @param licence SPDX id
  */
-record NewFolder(Shot shot, int sessions, String name, String room, String licence) {
+record NewFolder(Shot shot, int sessions, int attempts, String name, String room, String licence) {
     /** Stands where the contributor's name belongs. */
     static final String NAMELESS = "WRITE YOUR NAME HERE";
 
@@ -48,13 +51,52 @@ record NewFolder(Shot shot, int sessions, String name, String room, String licen
     private static final String LOGGER = "h1";
     private static final OffsetDateTime EXAMPLE_DAY = OffsetDateTime.parse("2025-01-06T14:00:00+01:00");
 
+    /** Writes it beside its place and moves it there when it is complete: all of it, or nothing. */
     void write(Path folder) throws IOException {
+        Path place = folder.toAbsolutePath().normalize();
+        for (String file : FILES) {
+            if (Files.exists(place.resolve(file))) {
+                throw new FileAlreadyExistsException(folder.resolve(file).toString(), null, "the folder is taken");
+            }
+        }
+        Files.createDirectories(place.getParent());
+        Path draft = Files.createTempDirectory(place.getParent(), ".new-");
+        try {
+            fill(draft);
+            publish(draft, place);
+        } finally {
+            for (String file : FILES) {
+                Files.deleteIfExists(draft.resolve(file));
+            }
+            Files.deleteIfExists(draft);
+        }
+    }
+
+    /** contribution.json goes last: without it, nothing takes the folder for a contribution. */
+    private static void publish(Path draft, Path place) throws IOException {
+        List<String> moved = new ArrayList<>();
+        boolean complete = false;
+        Files.createDirectories(place);
+        try {
+            for (int i = FILES.size() - 1; i >= 0; i--) {
+                Files.move(draft.resolve(FILES.get(i)), place.resolve(FILES.get(i)));
+                moved.add(FILES.get(i));
+            }
+            complete = true;
+        } finally {
+            for (String file : complete ? List.<String>of() : moved) {
+                Files.deleteIfExists(place.resolve(file));
+            }
+        }
+    }
+
+    private void fill(Path folder) throws IOException {
         Contribution contribution = contribution();
         try (ContributionWriter writer = ContributionWriter.into(folder, contribution)) {
             for (int i = 0; i < contribution.sessions().size(); i++) {
                 Session session = contribution.sessions().get(i);
-                ExampleRows.writeTrials(writer, session, shot);
-                ExampleRows.writeClimate(writer, session, 21, 30 + 10 * (i % 5));
+                ExampleRows.writeTrials(writer, session, shot, attempts);
+                ExampleRows.writeClimate(writer, session, attempts, 30 + 10 * (i % 5));
             }
         }
         Files.writeString(folder.resolve("README.txt"), readme());
@@ -115,20 +157,11 @@ record NewFolder(Shot shot, int sessions, String name, String room, String licen
     private List<Column> trialColumns() {
         List<Column> columns = new ArrayList<>(List.of(
                 TrialColumn.SESSION, TrialColumn.TRIAL, TrialColumn.STARTED_AT, TrialColumn.KIND, TrialColumn.SHOT));
-        switch (shot.kind()) {
-            case REBOUND ->
-                columns.addAll(List.of(
-                        TrialColumn.APPROACH_ANGLE_DEG,
-                        TrialColumn.APPROACH_SPEED_MPS,
-                        TrialColumn.REBOUND_ANGLE_DEG,
-                        TrialColumn.REBOUND_SPEED_MPS));
-            case BANK, KICK ->
-                columns.addAll(List.of(
-                        TrialColumn.FINAL_REBOUND_ANGLE_DEG,
-                        TrialColumn.LANDING_OFFSET_DIA,
-                        TrialColumn.MADE,
-                        TrialColumn.RAILS));
-            default -> columns.addAll(TrialColumn.outcomes(shot.kind()));
+        KindOutcomes outcomes = KindOutcomes.of(shot.kind());
+        columns.addAll(outcomes.needsOneOf());
+        columns.addAll(outcomes.optional());
+        if (!columns.contains(TrialColumn.RAILS) && !shot.rails().isEmpty()) {
+            columns.add(TrialColumn.RAILS);
         }
         columns.add(TrialColumn.NOTE);
         return columns;

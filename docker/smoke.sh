@@ -45,8 +45,8 @@ mount --bind /dev "$root/dev"
 
 say "installing"
 if [ ! -x "$root/usr/bin/java" ]; then
-    cp "$here/docker/install.sh" "$root/tmp/install.sh"
-    chroot "$root" sh /tmp/install.sh >/dev/null
+    cp "$here/docker/install.sh" "$root/opt/install.sh"
+    chroot "$root" sh /opt/install.sh >/dev/null
     chroot "$root" sh -c 'apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends postgresql' >/dev/null
 fi
 mkdir -p "$root/opt/tableweather"

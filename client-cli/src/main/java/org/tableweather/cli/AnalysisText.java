@@ -95,7 +95,8 @@ final class AnalysisText {
         return text.append('\n').toString();
     }
 
-    private static String number(OptionalDouble value) {
+    /** The same, nothing for nothing. */
+    static String number(OptionalDouble value) {
         return value.isPresent() ? number(value.getAsDouble()) : "";
     }
 

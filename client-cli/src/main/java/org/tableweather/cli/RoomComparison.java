@@ -40,25 +40,30 @@ record RoomComparison(
      * @param name {@code intercept}, {@code humidity}
      * @param meaning in words
      * @param unit of all figures
-     * @param average the average room's value; NaN when the analysis has none
+     * @param average the average room's value; empty when the analysis has none
      * @param value what this room adds to it
      * @param standardError of the value
      * @param lower of the interval
      * @param upper of the interval
      * @param place 1 for the largest value among the rooms
-     * @param roomSd how much rooms vary; NaN when not known
+     * @param roomSd how much rooms vary; empty when not known
      */
     record Departure(
             String name,
             String meaning,
             String unit,
-            double average,
+            OptionalDouble average,
             double value,
             double standardError,
             double lower,
             double upper,
             int place,
-            double roomSd) {
+            OptionalDouble roomSd) {
+
+        /** The room's own value; empty when the average room's is not known. */
+        OptionalDouble here() {
+            return average.isEmpty() ? average : OptionalDouble.of(average.getAsDouble() + value);
+        }
 
         boolean isClear() {
             return lower > 0 || upper < 0;
@@ -137,7 +142,7 @@ record RoomComparison(
                 mean.map(estimate -> estimate.meaning().replace(" in an average room", ""))
                         .orElse(effect.name()),
                 mean.map(Analysis.Estimate::unit).orElse(""),
-                mean.map(Analysis.Estimate::value).orElse(Double.NaN),
+                mean.map(Analysis.Estimate::value).map(OptionalDouble::of).orElse(OptionalDouble.empty()),
                 effect.value(),
                 effect.standardError(),
                 effect.value() - half,
@@ -146,14 +151,12 @@ record RoomComparison(
                 roomSd(answer, effect.name()));
     }
 
-    private static double roomSd(Analysis.Estimated answer, String effect) {
+    private static OptionalDouble roomSd(Analysis.Estimated answer, String effect) {
         return answer.variance().stream()
                 .filter(one -> one.name().equals("room." + effect))
                 .map(Analysis.VarianceComponent::sd)
-                .filter(OptionalDouble::isPresent)
-                .mapToDouble(OptionalDouble::getAsDouble)
                 .findFirst()
-                .orElse(Double.NaN);
+                .orElse(OptionalDouble.empty());
     }
 
     private static String sentence(List<Departure> departures, int rooms) {
@@ -165,9 +168,13 @@ record RoomComparison(
     }
 
     private static String inWords(Departure one, int rooms) {
-        String beside = Double.isNaN(one.average())
+        String beside = one.average().isEmpty()
                 ? ""
-                : String.format(Locale.ROOT, " (%.2f %s in an average room)", one.average(), one.unit());
+                : String.format(
+                        Locale.ROOT,
+                        " (%.2f %s in an average room)",
+                        one.average().getAsDouble(),
+                        one.unit());
         return String.format(
                 Locale.ROOT,
                 "%s%s: here %+.2f %s, 95 %% interval %.2f to %.2f, place %d of %d; %s.",
@@ -186,12 +193,11 @@ record RoomComparison(
         if (!one.isClear()) {
             return "the data do not tell it from an average room";
         }
-        if (Math.abs(one.value()) <= one.roomSd()) {
-            return "ordinary: most rooms vary more than that";
+        if (one.roomSd().isEmpty()) {
+            return "a real departure from the average room";
         }
-        return Math.abs(one.value()) <= 2 * one.roomSd()
-                ? "a real departure, of a size that rooms show"
-                : "unusual among rooms";
+        double roomSds = Math.abs(one.value()) / one.roomSd().getAsDouble();
+        return roomSds <= 2 ? "a real departure, of a size that rooms show" : "unusual among rooms";
     }
 
     private static String capital(String text) {

@@ -24,7 +24,7 @@ final class RoomComparisonText {
             table.row(
                     departure.name(),
                     AnalysisText.number(departure.average()),
-                    AnalysisText.number(departure.average() + departure.value()),
+                    AnalysisText.number(departure.here()),
                     String.format(Locale.ROOT, "%+.4f", departure.value()),
                     AnalysisText.number(departure.lower()),
                     AnalysisText.number(departure.upper()),

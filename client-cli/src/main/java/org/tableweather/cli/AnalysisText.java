@@ -17,14 +17,12 @@ final class AnalysisText {
         if (dataset.invented()) {
             text.append("INVENTED DATA: made up to show the program, not measured\n");
         }
-        text.append(String.format(
-                Locale.ROOT,
-                "%s %s over %,d rooms, %,d sessions, %,d attempts%n%n",
-                run.info().id(),
-                run.info().version(),
-                dataset.rooms(),
-                dataset.sessions(),
-                dataset.trials()));
+        text.append(run.info().id())
+                .append(' ')
+                .append(run.info().version())
+                .append(" over ")
+                .append(dataset.inWords())
+                .append("\n\n");
         return text.append(run.analysis().<String>fold(AnalysisText::estimated, AnalysisText::declined))
                 .toString();
     }

@@ -1,7 +1,6 @@
 package org.tableweather.cli;
 
 import java.util.LinkedHashMap;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -18,14 +17,9 @@ final class TruthTable {
     }
 
     private static String answered(Truth truth, AnalysisRun run, Analysis.Estimated answer) {
-        StringBuilder text = new StringBuilder(String.format(
-                Locale.ROOT,
-                "Pooled on the server by %s %s: %,d rooms, %,d sessions, %,d attempts of all shots.%n%n",
-                run.info().id(),
-                run.info().version(),
-                run.dataset().rooms(),
-                run.dataset().sessions(),
-                run.dataset().trials()));
+        StringBuilder text =
+                new StringBuilder("Pooled on the server by " + run.info().id() + " "
+                        + run.info().version() + ": " + run.dataset().inWords() + " of all shots.\n\n");
         text.append(table(truth, answer)).append('\n').append(answer.sentence()).append('\n');
         answer.warnings()
                 .forEach(warning -> text.append("note: ").append(warning).append('\n'));

@@ -1,5 +1,6 @@
 package org.tableweather.analyzers.host;
 
+import java.util.Locale;
 import java.util.Map;
 import org.tableweather.analyzers.spi.Analysis;
 import org.tableweather.analyzers.spi.Analyzer;
@@ -26,6 +27,15 @@ public record AnalysisRun(AnalyzerInfo info, Dataset dataset, Analysis analysis)
      * @param hash names the exact set of sessions
      */
     public record Dataset(long trials, long sessions, long rooms, boolean invented, String hash) {
+
+        /** Counts in words: {@code 12 rooms, 60 sessions, 1,200 attempts}. */
+        public String inWords() {
+            return counted(rooms, "room") + ", " + counted(sessions, "session") + ", " + counted(trials, "attempt");
+        }
+
+        private static String counted(long count, String what) {
+            return String.format(Locale.ROOT, "%,d %s%s", count, what, count == 1 ? "" : "s");
+        }
 
         static Dataset of(SummarySource<?> source) {
             long trials = 0;

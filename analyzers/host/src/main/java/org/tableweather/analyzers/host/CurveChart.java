@@ -4,7 +4,6 @@ import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.util.Locale;
 import java.util.function.Supplier;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.encoders.EncoderUtil;
@@ -64,7 +63,7 @@ public final class CurveChart {
     }
 
     private static JFreeChart chart(AnalysisRun run, Plot curve, ChartSize size) {
-        return CurveDrawing.chart(curve, madeFrom(run.dataset()), run.dataset().invented(), size);
+        return CurveDrawing.chart(curve, run.dataset().inWords(), run.dataset().invented(), size);
     }
 
     /** The plot {@code curve} of an analysis. */
@@ -82,19 +81,9 @@ public final class CurveChart {
                         });
     }
 
-    /** Counts in words. */
-    static String madeFrom(AnalysisRun.Dataset dataset) {
-        return String.format(
-                Locale.ROOT,
-                "%,d rooms, %,d sessions, %,d attempts",
-                dataset.rooms(),
-                dataset.sessions(),
-                dataset.trials());
-    }
-
     private static String description(AnalysisRun run) {
         String sentence = run.analysis().fold(Analysis.Estimated::sentence, Analysis.Declined::detail);
-        return sentence + " Made from " + madeFrom(run.dataset()) + ".";
+        return sentence + " Made from " + run.dataset().inWords() + ".";
     }
 
     // two charts in one page must not share ids; equal charts may

@@ -79,7 +79,7 @@ public final class TextCurve {
     public static String of(AnalysisRun run, int columns, Ink ink) {
         Plot curve = CurveChart.curve(run);
         StringBuilder text = new StringBuilder(curve.title()).append('\n');
-        text.append(CurveChart.madeFrom(run.dataset())).append('\n');
+        text.append(run.dataset().inWords()).append('\n');
         if (run.dataset().invented()) {
             text.append(CurveChart.INVENTED.replace('\u2013', ink == Ink.ASCII ? '-' : '\u2013'))
                     .append('\n');

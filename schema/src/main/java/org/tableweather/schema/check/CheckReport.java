@@ -12,9 +12,25 @@ import java.util.Map;
  * @param findings the first findings, most severe first, at most {@link #KEPT_PER_CHECK} of a check
  * @param counts how many findings there were of each check, listed or not; ordered by check id
  * @param dialects how each CSV file was understood: separator, decimal mark, byte-order mark, line ends; by file name
+ * @param cautions what the climates of the sessions call for, one of each kind, the gravest
  */
 public record CheckReport(
-        long trials, long sessions, List<Finding> findings, Map<String, Long> counts, Map<String, String> dialects) {
+        long trials,
+        long sessions,
+        List<Finding> findings,
+        Map<String, Long> counts,
+        Map<String, String> dialects,
+        List<SessionCaution> cautions) {
+
+    public CheckReport {
+        cautions = cautions == null ? List.of() : List.copyOf(cautions);
+    }
+
+    /** A report without cautions. */
+    public CheckReport(
+            long trials, long sessions, List<Finding> findings, Map<String, Long> counts, Map<String, String> dialects) {
+        this(trials, sessions, findings, counts, dialects, List.of());
+    }
 
     /** How many findings of one check are kept; the rest is counted. */
     public static final int KEPT_PER_CHECK = 20;

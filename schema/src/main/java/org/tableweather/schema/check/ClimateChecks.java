@@ -90,6 +90,90 @@ public final class ClimateChecks {
             "add the instrument, with its stated accuracy",
             "Tableweather10");
 
+    public static final Check BED_DAMP = GROUP.warn(
+            "bed-damp",
+            "The air at a cold bed stays drier than what feeds mould.",
+            "below 80 %RH at the bed's temperature",
+            "warm the table, or dry the room",
+            "ASHRAE160");
+
+    public static final Check BED_UNREAD = GROUP.note(
+            "bed-unread",
+            "A session on a heated table says how warm the bed was.",
+            "bedC of the session",
+            "read the bed with a contact thermometer: a heated bed is a dry bed",
+            "ASHRAE2017");
+
+    public static final Check HEAT = GROUP.warn(
+            "heat-danger",
+            "Nobody shoots in heat that makes people ill.",
+            "heat index below 103 °F (39.4 °C)",
+            "cool the room; people come before data",
+            "NwsHeatIndex");
+
+    public static final Check DAMP_ROOM = GROUP.note(
+            "damp-room",
+            "A room is not kept damp for long.",
+            "mean at most 60 %RH",
+            "dry room and cloth after the session",
+            "EPA402");
+
+    public static final Check DAMP_MOULD = GROUP.note(
+            "damp-mould",
+            "A room is not kept so damp that mould grows.",
+            "mean below 80 %RH",
+            "keep humid series short, and dry the room between them",
+            "ASHRAE160");
+
+    public static final Check DEW_POINT_EXTREME = GROUP.warn(
+            "dew-point-extreme",
+            "No room is damper than the dampest places of the earth.",
+            "dew point at most 30 °C",
+            "check both readings and their units",
+            "CommonPractice");
+
+    public static final Check TEMPERATURE_JUMP = GROUP.warn(
+            "temperature-jump",
+            "A room's air changes slowly from reading to reading.",
+            "at most 5 K within 10 min",
+            "look for a moved sensor, a draught, or a mistyped reading",
+            "CommonPractice");
+
+    public static final Check HUMIDITY_JUMP = GROUP.warn(
+            "humidity-jump",
+            "A room's humidity changes slowly from reading to reading.",
+            "at most 15 %RH within 10 min",
+            "look for a moved sensor, breath on it, or a mistyped reading",
+            "CommonPractice");
+
+    public static final Check HUMIDITY_STUCK = GROUP.warn(
+            "humidity-stuck",
+            "A working hygrometer moves when the temperature does.",
+            "no 24 equal readings over 6 h in which the temperature moves by more than 1 K",
+            "replace the sensor, or leave its readings out",
+            "CommonPractice");
+
+    public static final Check PRESSURE_ALTITUDE = GROUP.warn(
+            "pressure-altitude",
+            "The pressure is the room's own, not reduced to sea level.",
+            "within 6 % of the standard atmosphere at the room's altitude",
+            "give the station pressure; correct altitudeM",
+            "USSA1976");
+
+    public static final Check STATED_DIFFERS_FROM_LOG = GROUP.warn(
+            "stated-differs-from-log",
+            "The climate stated by hand and the log at the session's start agree.",
+            "within 2 K and 10 %RH",
+            "compare the two instruments; check the clock and zone of the log",
+            "CommonPractice");
+
+    public static final Check HUMIDITY_FRACTION = GROUP.warn(
+            "humidity-fraction",
+            "Humidity is in per cent.",
+            "above 1 % where it is not 0",
+            "multiply by 100",
+            "CommonPractice");
+
     private ClimateChecks() {}
 
     static List<Check> all() {

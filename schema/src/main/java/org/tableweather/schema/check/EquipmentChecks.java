@@ -55,6 +55,34 @@ public final class EquipmentChecks {
             "add the cloth; wool takes up more moisture than nylon",
             "WpaEquipment");
 
+    public static final Check FIBRES_SHORT = GROUP.note(
+            "cloth-fibres-short",
+            "The shares of wool, nylon and polyester make up the whole cloth.",
+            "sum at least 95 %",
+            "add the missing share from the cloth's label",
+            "CommonPractice");
+
+    public static final Check CLOTH_WEIGHT = GROUP.warn(
+            "cloth-weight",
+            "A cloth has the weight of a billiard cloth.",
+            "300 to 900 g/m²",
+            "give grams per square metre, not per running metre",
+            "CommonPractice");
+
+    public static final Check FITTED_LATER = GROUP.warn(
+            "fitted-later",
+            "Cloth and cushions were fitted before the session.",
+            "fittedOn not after the day of the session",
+            "correct the date; a new cloth makes a new table entry",
+            "CommonPractice");
+
+    public static final Check CLEANED_LATER = GROUP.warn(
+            "cleaned-later",
+            "The balls were cleaned before the session.",
+            "cleanedOn not after the day of the session",
+            "correct the date",
+            "CommonPractice");
+
     private EquipmentChecks() {}
 
     static List<Check> all() {

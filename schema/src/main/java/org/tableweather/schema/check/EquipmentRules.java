@@ -82,6 +82,22 @@ final class EquipmentRules {
         double sum = cloth.woolPct().orElse(0)
                 + cloth.nylonPct().orElse(0)
                 + cloth.polyesterPct().orElse(0);
+        if (sum > 0 && sum < 95) {
+            findings.add(
+                    EquipmentChecks.FIBRES_SHORT,
+                    Place.json(pointer),
+                    Double.toString(sum),
+                    () -> "the shares sum to " + sum + " %");
+        }
+        if (cloth.weightGsm().isPresent()
+                && (cloth.weightGsm().getAsDouble() < 300 || cloth.weightGsm().getAsDouble() > 900)) {
+            double weight = cloth.weightGsm().getAsDouble();
+            findings.add(
+                    EquipmentChecks.CLOTH_WEIGHT,
+                    Place.json(pointer + "/weightGsm"),
+                    Double.toString(weight),
+                    () -> weight + " g/m² is the weight of no billiard cloth");
+        }
         if (sum > 100.5) {
             findings.add(
                     EquipmentChecks.FIBRES,

@@ -8,12 +8,14 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Supplier;
+import org.tableweather.schema.caution.Caution;
 
 /** Gathers findings: the first of each check are kept, the rest is counted. Not for use by several threads. */
 public final class Findings {
     private static final int VALUE_LENGTH = 80;
 
     private final Map<String, Tally> tallies = new TreeMap<>();
+    private final Map<String, SessionCaution> cautions = new TreeMap<>();
 
     /** The count and the first findings of one check. */
     private static final class Tally {
@@ -88,8 +90,27 @@ public final class Findings {
         keep(tally, finding);
     }
 
+    /**
+     * Adds a caution; of those with one id the gravest is kept, the first of equally grave ones.
+     *
+     * @param session that calls for it
+     * @param caution what to mind
+     */
+    public void caution(String session, Caution caution) {
+        merge(new SessionCaution(session, 1, caution));
+    }
+
+    private void merge(SessionCaution one) {
+        cautions.merge(one.caution().id(), one, (kept, other) -> {
+            boolean graver = other.caution().level().compareTo(kept.caution().level()) > 0;
+            SessionCaution gravest = graver ? other : kept;
+            return new SessionCaution(gravest.session(), kept.sessions() + other.sessions(), gravest.caution());
+        });
+    }
+
     /** Adds all that another gathered. */
     public void addAll(Findings other) {
+        other.cautions.values().forEach(this::merge);
         other.tallies.forEach((id, theirs) -> {
             Tally tally = tallies.computeIfAbsent(id, key -> new Tally(theirs.severity));
             tally.count += theirs.count;
@@ -105,7 +126,7 @@ public final class Findings {
 
     /** Whether nothing was found. */
     public boolean isEmpty() {
-        return tallies.isEmpty();
+        return tallies.isEmpty() && cautions.isEmpty();
     }
 
     /** Whether anything found forbids acceptance. */
@@ -134,7 +155,7 @@ public final class Findings {
             kept.addAll(tally.kept);
         });
         kept.sort(Comparator.comparing(Finding::severity));
-        return new CheckReport(trials, sessions, List.copyOf(kept), counts, new TreeMap<>(dialects));
+        return new CheckReport(trials, sessions, List.copyOf(kept), counts, new TreeMap<>(dialects), List.copyOf(cautions.values()));
     }
 
     /** At most 80 characters, control characters replaced. */

@@ -57,6 +57,7 @@ final class Outliers {
         if (known < LEAST) {
             return;
         }
+        scatter(values, known, name, trials.get(members.first()), rows[members.first()], findings);
         double median = median(values, known);
         double farthest = 0;
         for (int i = 0; i < known; i++) {
@@ -68,6 +69,48 @@ final class Outliers {
         if (mad > 0 && farthest > reach) {
             flag(trials, members, rows, name, outcome, new double[] {median, reach, mad}, findings);
         }
+    }
+
+    /** What the values say as a series, in the order of the trials. */
+    private static void scatter(
+            double[] values, int known, String name, Trial first, int row, Findings findings) {
+        boolean equal = true;
+        boolean coarse = name.endsWith("_deg");
+        for (int i = 0; i < known; i++) {
+            equal &= values[i] == values[0];
+            coarse = coarse && values[i] % 5 == 0;
+        }
+        Check check = equal
+                ? StatisticsChecks.NO_SCATTER
+                : coarse ? StatisticsChecks.COARSE : runs(values, known) ? StatisticsChecks.TREND : null;
+        if (check != null) {
+            findings.add(
+                    check,
+                    Place.cell("trials.csv", row, name),
+                    first.shot(),
+                    () -> known + " outcomes of " + first.shot() + " in session " + first.session());
+        }
+    }
+
+    /** Whether values run with their order: correlation of at least 0.9 in size over at least 12. */
+    static boolean runs(double[] values, int known) {
+        if (known < 12) {
+            return false;
+        }
+        double sum = 0;
+        double moment = 0;
+        double middle = (known - 1) / 2.0;
+        for (int i = 0; i < known; i++) {
+            sum += values[i];
+            moment += (i - middle) * values[i];
+        }
+        double mean = sum / known;
+        double squares = 0;
+        for (int i = 0; i < known; i++) {
+            squares += (values[i] - mean) * (values[i] - mean);
+        }
+        double order = known * ((double) known * known - 1) / 12;
+        return moment * moment >= 0.81 * squares * order;
     }
 
     /** The median; the values are put in another order. */

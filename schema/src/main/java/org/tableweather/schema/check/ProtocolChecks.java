@@ -111,6 +111,48 @@ public final class ProtocolChecks {
             "correct the time, or its zone",
             "CommonPractice");
 
+    public static final Check NOT_BLINDED = GROUP.note(
+            "not-blinded",
+            "The person who marks the outcome does not know the climate.",
+            "blinded: true",
+            "let someone mark who does not see the hygrometer",
+            "CommonPractice");
+
+    public static final Check NO_WARM_UP = GROUP.note(
+            "no-warm-up",
+            "The first attempts of a session warm up balls, cloth and player, and are not logged as data.",
+            "at least 1 warm-up attempt",
+            "shoot some attempts first, and write how many in warmUpTrials",
+            "CommonPractice");
+
+    public static final Check TIMES_DISORDERED = GROUP.warn(
+            "times-disordered",
+            "Numbered trials follow each other in time.",
+            "started_at does not go back from one number to the next",
+            "correct the times, or number the attempts in the order in which they were shot",
+            "CommonPractice");
+
+    public static final Check LONG_SESSION = GROUP.warn(
+            "long-session",
+            "A session is one visit.",
+            "at most 10 h from its first attempt to its last",
+            "split the session by visit",
+            "CommonPractice");
+
+    public static final Check DELIVERY_DIFFERS = GROUP.warn(
+            "delivery-differs",
+            "A session delivers the ball as its shots say.",
+            "delivery of the shot",
+            "correct delivery, or choose the shot for it",
+            "Tableweather10");
+
+    public static final Check SESSIONS_AT_ONCE = GROUP.warn(
+            "sessions-at-once",
+            "A table holds one session at a time.",
+            "sessions of one table that start at different times",
+            "correct startedAt, or join the two sessions",
+            "Tableweather10");
+
     private ProtocolChecks() {}
 
     static List<Check> all() {

@@ -1,14 +1,15 @@
 package org.tableweather.schema.check;
 
 import java.time.Duration;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.tableweather.schema.record.Contribution;
-import org.tableweather.schema.record.Instrument;
 import org.tableweather.schema.record.Session;
 
-/** Judges the entries of sessions and instruments, before any trial is read. */
+/** Judges the entries of sessions, before any trial is read. */
 final class SessionEntryRules {
     private static final Duration SETTLING = Duration.ofHours(2);
 
@@ -28,14 +29,34 @@ final class SessionEntryRules {
             rules.attempts(session, pointer);
             rules.stated(session, pointer);
         }
-        List<Instrument> instruments = contribution.instruments();
-        for (int i = 0; i < instruments.size(); i++) {
-            rules.calibrated(instruments.get(i), "/instruments/" + i);
+        rules.sameStart(sessions);
+        SessionEquipmentRules.check(contribution, findings);
+        InstrumentRules.check(contribution, findings);
+    }
+
+    private void sameStart(List<Session> sessions) {
+        Map<String, String> seen = new HashMap<>();
+        for (int i = 0; i < sessions.size(); i++) {
+            Session session = sessions.get(i);
+            String pointer = "/sessions/" + i + "/startedAt";
+            session.startedAt().ifPresent(time -> {
+                String other = seen.putIfAbsent(session.table() + " " + time.toInstant(), session.id());
+                if (other != null) {
+                    findings.add(
+                            ProtocolChecks.SESSIONS_AT_ONCE,
+                            Place.json(pointer),
+                            time.toString(),
+                            () -> "session " + other + " of this table starts at the same time");
+                }
+            });
         }
     }
 
     private void settled(Session session, String pointer) {
         if (session.settledFrom().isEmpty() || session.startedAt().isEmpty()) {
+            if (findings.count(StructureChecks.TIME) + findings.count(StructureChecks.TIME_ZONE) > 0) {
+                return; // a time is there that could not be read
+            }
             findings.add(
                     ProtocolChecks.SETTLED_UNSTATED,
                     Place.json(pointer + "/settledFrom"),
@@ -59,6 +80,20 @@ final class SessionEntryRules {
     }
 
     private void attempts(Session session, String pointer) {
+        if (session.blinded().filter(blinded -> !blinded).isPresent()) {
+            findings.add(
+                    ProtocolChecks.NOT_BLINDED,
+                    Place.json(pointer + "/blinded"),
+                    "false",
+                    () -> "who marked session " + session.id() + " knew its climate");
+        }
+        if (session.warmUpTrials().isPresent() && session.warmUpTrials().getAsInt() == 0) {
+            findings.add(
+                    ProtocolChecks.NO_WARM_UP,
+                    Place.json(pointer + "/warmUpTrials"),
+                    "0",
+                    () -> "session " + session.id() + " logged its first attempts as data");
+        }
         Optional<Boolean> every = session.everyAttemptLogged();
         Place place = Place.json(pointer + "/everyAttemptLogged");
         if (every.isEmpty()) {
@@ -96,19 +131,6 @@ final class SessionEntryRules {
                     Double.toString(fahrenheit.getAsDouble()),
                     () -> fahrenheit.getAsDouble() + " °F are " + Math.round(converted * 100) / 100.0 + " °C, but "
                             + celsius.getAsDouble() + " °C is written beside it");
-        }
-    }
-
-    private void calibrated(Instrument instrument, String pointer) {
-        if (instrument.quantities().contains("humidity")
-                && instrument.calibrations().stream()
-                        .noneMatch(calibration -> calibration.quantity().equals("humidity"))) {
-            findings.add(
-                    ClimateChecks.UNCALIBRATED,
-                    Place.json(pointer + "/calibrations"),
-                    null,
-                    () -> "instrument " + instrument.id() + " was never compared; hygrometers in one room have been"
-                            + " seen 4 to 15 %RH apart");
         }
     }
 }

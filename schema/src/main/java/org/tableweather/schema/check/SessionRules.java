@@ -3,9 +3,7 @@ package org.tableweather.schema.check;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
 import org.tableweather.schema.climate.MoistAir;
-import org.tableweather.schema.record.ClimateSource;
 import org.tableweather.schema.record.Kind;
 import org.tableweather.schema.record.Made;
 import org.tableweather.schema.record.Session;
@@ -16,8 +14,8 @@ public final class SessionRules {
     private static final String FILE = "trials.csv";
     private static final int FEW = 5;
     private static final int MANY = 20;
-    private static final double HELD_RH_PCT = 6;
-    private static final double HELD_TEMP_K = 3;
+    private static final int ALIKE = 5;
+    private static final long LONGEST_S = 10 * 3600;
 
     private final Session session;
     private final List<Trial> trials;
@@ -41,9 +39,11 @@ public final class SessionRules {
      */
     public static void check(Session session, List<Trial> trials, int[] rows, Findings findings) {
         SessionRules rules = new SessionRules(session, trials, rows, findings);
-        rules.climate();
+        SessionClimateRules.check(session, trials, rows[0], findings);
         rules.numbers();
+        rules.times();
         rules.misses();
+        rules.repeats();
         Map<String, Members> byShot = rules.byShot();
         rules.order(byShot);
         byShot.forEach((shot, members) -> {
@@ -69,85 +69,6 @@ public final class SessionRules {
 
     private Place start() {
         return Place.row(FILE, rows[0]);
-    }
-
-    private void climate() {
-        int stated = 0;
-        int unknown = 0;
-        double lowRh = Double.POSITIVE_INFINITY;
-        double highRh = Double.NEGATIVE_INFINITY;
-        double lowTemp = Double.POSITIVE_INFINITY;
-        double highTemp = Double.NEGATIVE_INFINITY;
-        double dampestTemp = Double.NaN;
-        for (Trial trial : trials) {
-            double temp = trial.climate().tempC();
-            double rh = trial.climate().rhPct();
-            stated += trial.climate().source() == ClimateSource.STATED ? 1 : 0;
-            unknown += trial.climate().isKnown() ? 0 : 1;
-            if (rh < lowRh) {
-                lowRh = rh;
-            }
-            if (rh > highRh) {
-                highRh = rh;
-                dampestTemp = temp;
-            }
-            lowTemp = temp < lowTemp ? temp : lowTemp;
-            highTemp = temp > highTemp ? temp : highTemp;
-        }
-        sources(stated, unknown);
-        held(lowRh, highRh, lowTemp, highTemp);
-        bed(dampestTemp, highRh);
-    }
-
-    private void sources(int stated, int unknown) {
-        if (unknown > 0) {
-            findings.add(
-                    ClimateChecks.UNKNOWN,
-                    start(),
-                    session.id(),
-                    () -> unknown + " of " + trials.size() + " trials of session " + session.id()
-                            + " have no temperature or no humidity");
-        }
-        if (stated > 0) {
-            findings.add(
-                    ClimateChecks.STATED,
-                    start(),
-                    session.id(),
-                    () -> stated + " of " + trials.size() + " trials of session " + session.id()
-                            + " take the climate stated by hand");
-        }
-    }
-
-    private void held(double lowRh, double highRh, double lowTemp, double highTemp) {
-        if (highRh - lowRh > HELD_RH_PCT || highTemp - lowTemp > HELD_TEMP_K) {
-            findings.add(
-                    ClimateChecks.NOT_HELD,
-                    start(),
-                    session.id(),
-                    () -> "session " + session.id() + " runs from " + tenth(lowRh) + " to " + tenth(highRh)
-                            + " %RH and from " + tenth(lowTemp) + " to " + tenth(highTemp) + " °C");
-        }
-    }
-
-    /** By the air of the dampest trial. */
-    private void bed(double tempC, double rhPct) {
-        OptionalDouble bed = session.statedBedC();
-        if (bed.isEmpty() || Double.isNaN(tempC) || !(rhPct > 0)) {
-            return;
-        }
-        double dewPoint = MoistAir.of(tempC, rhPct).dewPointC();
-        if (bed.getAsDouble() < dewPoint) {
-            findings.add(
-                    ClimateChecks.BED_BELOW_DEW_POINT,
-                    start(),
-                    Double.toString(bed.getAsDouble()),
-                    () -> "the bed of session " + session.id() + " is at " + tenth(bed.getAsDouble())
-                            + " °C, the dew point of the air at " + tenth(dewPoint) + " °C");
-        }
-    }
-
-    private static double tenth(double value) {
-        return Math.round(value * 10) / 10.0;
     }
 
     /** Ids of digits alone, in canonical order, are numbers that rise. */
@@ -183,6 +104,61 @@ public final class SessionRules {
             number = number * 10 + digit;
         }
         return number;
+    }
+
+    /** Whether times keep to the order of the numbers, and to one visit. */
+    private void times() {
+        long first = Long.MAX_VALUE;
+        long last = Long.MIN_VALUE;
+        long previous = Long.MIN_VALUE;
+        boolean told = false;
+        for (int i = 0; i < trials.size(); i++) {
+            Trial trial = trials.get(i);
+            if (trial.startedAt().isEmpty()) {
+                continue;
+            }
+            long second = trial.startedAt().get().getEpochSecond();
+            if (second < previous && !told && number(trial.trial()) >= 0) {
+                told = true;
+                disordered(i);
+            }
+            previous = second;
+            first = Math.min(first, second);
+            last = Math.max(last, second);
+        }
+        if (last > first && last - first > LONGEST_S) {
+            long hours = (last - first) / 3600;
+            findings.add(
+                    ProtocolChecks.LONG_SESSION,
+                    start(),
+                    session.id(),
+                    () -> "session " + session.id() + " lasts more than " + hours + " h");
+        }
+    }
+
+    private void disordered(int i) {
+        findings.add(
+                ProtocolChecks.TIMES_DISORDERED,
+                Place.cell(FILE, rows[i], "started_at"),
+                trials.get(i).startedAt().orElseThrow().toString(),
+                () -> "trial " + trials.get(i).trial() + " of session " + session.id()
+                        + " is earlier than the trial before it");
+    }
+
+    private void repeats() {
+        int run = 1;
+        for (int i = 1; i < trials.size(); i++) {
+            run = OutcomePrint.repeats(trials.get(i - 1), trials.get(i)) ? run + 1 : 1;
+            if (run == ALIKE) {
+                int last = i;
+                findings.add(
+                        StatisticsChecks.RUN_OF_EQUALS,
+                        Place.row(FILE, rows[i]),
+                        trials.get(i).trial(),
+                        () -> ALIKE + " trials of session " + session.id() + " up to trial "
+                                + trials.get(last).trial() + " have the same outcomes");
+            }
+        }
     }
 
     private void misses() {

@@ -273,6 +273,13 @@ public final class StructureChecks {
             "thin the log to one reading a minute, or split the contribution",
             "CommonPractice");
 
+    public static final Check CONTACTS_SIZE = GROUP.refuse(
+            "contacts-size",
+            "contacts.csv is of a bounded length.",
+            "at most 1 000 000 marked points",
+            "split the contribution",
+            "CommonPractice");
+
     public static final Check SESSION_WITHOUT_TRIALS = GROUP.warn(
             "session-without-trials",
             "Every session has trials.",

@@ -24,17 +24,22 @@ public final class TrialRules {
      *
      * @param trial the trial
      * @param shot its shot; null when it is not known
-     * @param sessionStart start of its session, s since 1970; {@link Long#MIN_VALUE} when not stated
+     * @param session what is known of its session
      * @param logTempC what the log says at its time, °C; NaN when nothing
      * @param logRhPct what the log says at its time, %; NaN when nothing
      * @param row its row
      * @param findings takes what is found
      */
     public static void check(
-            Trial trial, Shot shot, long sessionStart, double logTempC, double logRhPct, long row, Findings findings) {
+            Trial trial, Shot shot, SessionFacts session, double logTempC, double logRhPct, long row, Findings findings) {
         climate(trial, logTempC, logRhPct, row, findings);
         outcome(trial, row, findings);
         angles(trial, row, findings);
+        OutcomeRules.check(trial, shot, session.playingLengthM(), row, findings);
+        if (shot != null && session.delivery().isPresent()) {
+            delivery(trial, shot, session.delivery().get(), row, findings);
+        }
+        long sessionStart = session.startSecond();
         if (shot != null) {
             againstShot(trial, shot, row, findings);
         }
@@ -51,6 +56,20 @@ public final class TrialRules {
                         () -> "the session started " + Math.abs(after) / 60 + " min "
                                 + (after < 0 ? "later" : "earlier"));
             }
+        }
+    }
+
+    private static void delivery(Trial trial, Shot shot, String delivery, long row, Findings findings) {
+        boolean known = delivery.equals("ramp") || delivery.equals("cue");
+        if (known && shot.delivery().isPresent() && !shot.delivery().get().equals(delivery)) {
+            add(
+                    findings,
+                    ProtocolChecks.DELIVERY_DIFFERS,
+                    row,
+                    "shot",
+                    trial.shot(),
+                    () -> "the session delivers by " + delivery + ", the shot by "
+                            + shot.delivery().get());
         }
     }
 
@@ -81,7 +100,7 @@ public final class TrialRules {
     }
 
     private static void outcome(Trial trial, long row, Findings findings) {
-        if (!hasOutcome(trial)) {
+        if (!hasOutcome(trial) && findings.count(StructureChecks.OUTCOME_COLUMN) == 0) {
             String kind = trial.kind().schemaName();
             findings.add(
                     ProtocolChecks.OUTCOME_MISSING,

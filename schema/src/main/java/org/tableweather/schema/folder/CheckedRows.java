@@ -27,6 +27,8 @@ abstract class CheckedRows extends RowHandler {
     private boolean lastShort;
     private long lastRow;
     private long filledRows;
+    private long shortRow;
+    private int shortCells;
 
     CheckedRows(String file, Findings findings) {
         this.file = file;
@@ -64,8 +66,29 @@ abstract class CheckedRows extends RowHandler {
         findings.add(check, Place.cell(file, row(), column.header()), value, bound, message);
     }
 
+    /** Tells of a last row that is short, unless the file was cut off there, which is told of the file. */
+    final void close(boolean cutOff) {
+        if (shortRow > 0 && !cutOff) {
+            tellShort();
+        }
+    }
+
+    private void tellShort() {
+        int cells = shortCells;
+        findings.add(
+                StructureChecks.ROW_SHORT,
+                Place.row(file, shortRow),
+                null,
+                width() + " cells",
+                () -> "the row has " + cells + " cells, the header " + width());
+        shortRow = 0;
+    }
+
     /** Judges the width of the current row. */
     final void checkWidth(int cells, int extra) {
+        if (shortRow > 0) {
+            tellShort();
+        }
         lastShort = cells < width();
         lastRow = row();
         filledRows++;
@@ -91,12 +114,8 @@ abstract class CheckedRows extends RowHandler {
                     width() + " cells",
                     () -> "the row has " + cells + " cells, the header " + width());
         } else {
-            findings.add(
-                    StructureChecks.ROW_SHORT,
-                    place,
-                    null,
-                    width() + " cells",
-                    () -> "the row has " + cells + " cells, the header " + width());
+            shortRow = row();
+            shortCells = cells;
         }
     }
 

@@ -19,6 +19,10 @@ final class ClimateLog {
     /** Longest time for which the first or last reading stands, s. */
     static final long MAX_HOLD_S = 5 * 60;
 
+    private static final long JUMP_S = 10 * 60;
+    private static final long STILL_S = 6 * 3600;
+    private static final int STILL_READINGS = 24;
+
     private long[] seconds = new long[64];
     private double[] tempC = new double[64];
     private double[] rhPct = new double[64];
@@ -66,6 +70,68 @@ final class ClimateLog {
             move(i, kept++);
         }
         size = kept;
+        judge(file, findings);
+    }
+
+    /** Judges the readings as a series. */
+    private void judge(String file, Findings findings) {
+        Still still = new Still();
+        for (int i = 0; i < size; i++) {
+            if (i > 0 && seconds[i] - seconds[i - 1] <= JUMP_S) {
+                jump(i, file, findings);
+            }
+            int from = still.take(i);
+            if (from >= 0) {
+                int to = i;
+                findings.add(
+                        ClimateChecks.HUMIDITY_STUCK,
+                        Place.cell(file, rows[i], "rh_pct"),
+                        Double.toString(rhPct[i]),
+                        () -> (to - from + 1) + " readings over " + (seconds[to] - seconds[from]) / 3600 + " h all say "
+                                + rhPct[to] + " %RH");
+            }
+        }
+    }
+
+    /** A run of readings of equal humidity. */
+    private final class Still {
+        private int from;
+        private double low;
+        private double high;
+        private boolean told;
+
+        /** Takes the next reading; the beginning of a run that is stuck, told once, else −1. */
+        int take(int i) {
+            if (i == 0 || rhPct[i] != rhPct[from]) {
+                from = i;
+                low = tempC[i];
+                high = tempC[i];
+            }
+            low = Math.min(low, tempC[i]);
+            high = Math.max(high, tempC[i]);
+            boolean stuck =
+                    i - from >= STILL_READINGS - 1 && seconds[i] - seconds[from] >= STILL_S && high - low > 1 && !told;
+            told |= stuck;
+            return stuck ? from : -1;
+        }
+    }
+
+    private void jump(int i, String file, Findings findings) {
+        if (Math.abs(tempC[i] - tempC[i - 1]) > 5) {
+            findings.add(
+                    ClimateChecks.TEMPERATURE_JUMP,
+                    Place.cell(file, rows[i], "temp_c"),
+                    Double.toString(tempC[i]),
+                    () -> "the reading before says " + tempC[i - 1] + " °C");
+        }
+        boolean failed = rhPct[i] == 0 || rhPct[i - 1] == 0;
+        if (!failed && Math.abs(rhPct[i] - rhPct[i - 1]) > 15) {
+            findings.add(
+                    ClimateChecks.HUMIDITY_JUMP,
+                    Place.cell(file, rows[i], "rh_pct"),
+                    Double.toString(rhPct[i]),
+                    () -> "the reading before says " + rhPct[i - 1] + " %");
+        }
     }
 
     private void move(int from, int to) {

@@ -1,7 +1,9 @@
 package org.tableweather.schema.folder;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -10,8 +12,10 @@ import org.tableweather.schema.check.Findings;
 import org.tableweather.schema.check.Place;
 import org.tableweather.schema.check.StructureChecks;
 import org.tableweather.schema.check.UnitChecks;
+import org.tableweather.schema.climate.StandardAtmosphere;
 import org.tableweather.schema.record.Contribution;
 import org.tableweather.schema.record.Instrument;
+import org.tableweather.schema.record.Session;
 import org.tableweather.schema.table.ClimateColumn;
 
 /** Reads {@code climate.csv} into one log per instrument. Readings placed at the bed or outdoors are checked only. */
@@ -34,11 +38,44 @@ final class ClimateRows extends CheckedRows {
     private double rhPct;
     private double bedC;
     private double bedF;
+    private double pressureHpa;
+    private final Map<String, Double> altitudes = new HashMap<>();
 
     ClimateRows(Optional<Contribution> contribution, Findings findings) {
         super(FILE, findings);
         this.instruments = contribution.map(
                 content -> content.instruments().stream().map(Instrument::id).collect(Collectors.toSet()));
+        contribution.ifPresent(this::altitudes);
+    }
+
+    /** The altitudes at which instruments read: each of the first room that has one and a session with it. */
+    private void altitudes(Contribution content) {
+        Map<String, Double> rooms = new HashMap<>();
+        content.rooms()
+                .forEach(room -> room.altitudeM().ifPresent(altitudeM -> rooms.putIfAbsent(room.id(), altitudeM)));
+        Map<String, Double> tables = new HashMap<>();
+        content.tables().forEach(table -> tables.putIfAbsent(table.id(), rooms.get(table.room())));
+        for (Session session : content.sessions()) {
+            Double altitudeM = tables.get(session.table());
+            if (altitudeM != null && session.instrument().isPresent()) {
+                altitudes.putIfAbsent(session.instrument().get(), altitudeM);
+            }
+        }
+    }
+
+    private void pressure() {
+        Double altitudeM = altitudes.get(instrument);
+        if (altitudeM == null || !StandardAtmosphere.ALTITUDE.contains(altitudeM)) {
+            return;
+        }
+        double standardHpa = StandardAtmosphere.pressurePa(altitudeM) / 100;
+        if (Math.abs(pressureHpa / standardHpa - 1) > 0.06) {
+            findings.add(
+                    ClimateChecks.PRESSURE_ALTITUDE,
+                    Place.cell(FILE, row(), ClimateColumn.PRESSURE_HPA.header()),
+                    Double.toString(pressureHpa),
+                    () -> "the standard atmosphere has " + Math.round(standardHpa) + " hPa at " + altitudeM + " m");
+        }
     }
 
     ClimateLog.ByInstrument close() {
@@ -68,6 +105,7 @@ final class ClimateRows extends CheckedRows {
         rhPct = Double.NaN;
         bedC = Double.NaN;
         bedF = Double.NaN;
+        pressureHpa = Double.NaN;
     }
 
     @Override
@@ -87,9 +125,9 @@ final class ClimateRows extends CheckedRows {
             case TEMP_C -> tempC = number(known, buffer, from, to);
             case TEMP_F -> tempF = number(known, buffer, from, to);
             case RH_PCT -> rhPct = number(known, buffer, from, to);
-            case PRESSURE_HPA -> number(known, buffer, from, to);
             case BED_C -> bedC = number(known, buffer, from, to);
             case BED_F -> bedF = number(known, buffer, from, to);
+            case PRESSURE_HPA -> pressureHpa = number(known, buffer, from, to);
         }
     }
 
@@ -106,6 +144,9 @@ final class ClimateRows extends CheckedRows {
         }
         double temperature = celsius(ClimateColumn.TEMP_F, tempC, tempF);
         celsius(ClimateColumn.BED_F, bedC, bedF);
+        if (pressureHpa == pressureHpa) {
+            pressure();
+        }
         if (rhPct == 0) {
             findings.add(
                     ClimateChecks.DRY_ZERO,

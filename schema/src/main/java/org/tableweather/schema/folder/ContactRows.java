@@ -18,7 +18,7 @@ final class ContactRows extends CheckedRows {
     private static final int COLUMNS = ContactColumn.values().length;
 
     private final SessionIndex sessions;
-    private final TrialKeys trials;
+    private final ContactPaths paths;
     private final double[] values = new double[COLUMNS];
     private List<ContactColumn> columns = List.of();
     private String session = "";
@@ -30,11 +30,12 @@ final class ContactRows extends CheckedRows {
     private String lastTrial = "";
     private double lastSeq;
     private double lastTime;
+    private int points;
 
-    ContactRows(SessionIndex sessions, TrialKeys trials, Findings findings) {
+    ContactRows(SessionIndex sessions, ContactPaths paths, Findings findings) {
         super(FILE, findings);
         this.sessions = sessions;
-        this.trials = trials;
+        this.paths = paths;
     }
 
     @Override
@@ -114,6 +115,7 @@ final class ContactRows extends CheckedRows {
     protected void end(int cells, int extra) {
         checkWidth(cells, extra);
         if (isRefused()) {
+            damage();
             return;
         }
         requireIfThere(ContactColumn.SESSION, !session.isEmpty());
@@ -125,6 +127,48 @@ final class ContactRows extends CheckedRows {
             order();
             railNamed();
         }
+        if (isRefused()) {
+            damage();
+        } else if (point != null) {
+            keep();
+        }
+    }
+
+    private void damage() {
+        int index = sessions.find(session);
+        if (index >= 0 && !trial.isEmpty()) {
+            paths.damage(index, trial, row());
+        }
+    }
+
+    private void keep() {
+        int index = sessions.find(session);
+        if (index < 0 || trial.isEmpty()) {
+            return;
+        }
+        if (++points > ContactPaths.MAX_POINTS) {
+            if (points == ContactPaths.MAX_POINTS + 1) {
+                findings.add(
+                        StructureChecks.CONTACTS_SIZE,
+                        Place.row(FILE, row()),
+                        null,
+                        () -> "the file has more marked points");
+            }
+            paths.damage(index, trial, row());
+            return;
+        }
+        Contact contact = new Contact(
+                session,
+                trial,
+                (int) value(ContactColumn.SEQ),
+                point,
+                rail,
+                value(ContactColumn.X_DIA),
+                value(ContactColumn.Y_DIA),
+                value(ContactColumn.X_M),
+                value(ContactColumn.Y_M),
+                value(ContactColumn.T_S));
+        paths.add(index, contact, row());
     }
 
     private void requireIfThere(ContactColumn column, boolean filled) {
@@ -139,14 +183,14 @@ final class ContactRows extends CheckedRows {
 
     private void refer() {
         int index = sessions.find(session);
-        if (index == SessionIndex.UNKNOWN || index >= 0 && !trials.contains(index, trial)) {
+        if (index == SessionIndex.UNKNOWN) {
             String id = session + " " + trial;
             refuse(
                     GeometryChecks.CONTACT_TRIAL,
                     ContactColumn.TRIAL,
                     id,
                     GeometryChecks.CONTACT_TRIAL.bound(),
-                    () -> "trials.csv has no trial " + trial + " of session " + session);
+                    () -> "contribution.json has no session " + session);
         } else if (index >= 0) {
             onTable(sessions.table(index));
         }
@@ -187,10 +231,11 @@ final class ContactRows extends CheckedRows {
 
     private void railNamed() {
         if (point == Contact.Point.RAIL && rail.isEmpty()) {
-            findings.add(
+            refuse(
                     GeometryChecks.CONTACT_RAIL,
-                    Place.cell(FILE, row(), ContactColumn.RAIL.header()),
+                    ContactColumn.RAIL,
                     "",
+                    GeometryChecks.CONTACT_RAIL.bound(),
                     () -> "a rail contact without its rail");
         }
     }

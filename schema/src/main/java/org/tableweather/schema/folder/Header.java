@@ -44,6 +44,11 @@ final class Header<C extends Column> {
         return matched;
     }
 
+    /** Whether a required column is wanting. */
+    boolean isWanting() {
+        return known.stream().anyMatch(column -> column.required() && !has(column));
+    }
+
     /** Whether a column is there. */
     boolean has(C column) {
         return matched.contains(column);

@@ -115,37 +115,46 @@ final class Reading {
     private void readRows(ContributionDocument read, SessionIndex index, boolean sound, boolean contacts)
             throws IOException {
         if (read.contribution().isEmpty()) {
-            readTrials(index, new Unassembled(), findings, progress);
+            readTrials(index, Optional.empty(), new Unassembled(), findings, progress);
         } else {
             SessionEntries entries = new SessionEntries(read.contribution().get());
-            TrialKeys keys = new TrialKeys();
+            Optional<TrialPaths> paths = contacts ? Optional.of(readContacts(index)) : Optional.empty();
             try (SessionAssembly assembly = new SessionAssembly(entries, sound, trialSink, sessionSink, findings)) {
-                readTrials(index, contacts ? keys.before(assembly) : assembly, findings, progress);
+                readTrials(index, paths, assembly, findings, progress);
                 assembly.endOfFile();
                 sessions = assembly.sessionsWithTrials();
-                gatherScattered(index, assembly);
+                gatherScattered(index, paths, assembly);
                 assembly.report();
             }
-            if (contacts) {
-                readCsv(ContactRows.FILE, ContactColumn.headers(), new ContactRows(index, keys, findings), SILENT);
-            }
+            paths.ifPresent(found -> found.reportUnseen(findings));
         }
     }
 
-    private void readTrials(SessionIndex index, TrialRows.Receiver receiver, Findings into, LongConsumer told)
+    private TrialPaths readContacts(SessionIndex index) throws IOException {
+        ContactPaths paths = new ContactPaths();
+        readCsv(ContactRows.FILE, ContactColumn.headers(), new ContactRows(index, paths, findings), SILENT);
+        return new TrialPaths(index, paths);
+    }
+
+    private void readTrials(
+            SessionIndex index,
+            Optional<TrialPaths> paths,
+            TrialRows.Receiver receiver,
+            Findings into,
+            LongConsumer told)
             throws IOException {
-        TrialRows rows = new TrialRows(index, receiver, into);
+        TrialRows rows = new TrialRows(index, paths, receiver, into);
         if (!readCsv(TrialRows.FILE, TrialColumn.headers(), rows, told)) {
             missing(TrialRows.FILE);
         }
         trials = rows.filledRows();
     }
 
-    private void gatherScattered(SessionIndex index, SessionAssembly assembly) throws IOException {
+    private void gatherScattered(SessionIndex index, Optional<TrialPaths> paths, SessionAssembly assembly) throws IOException {
         for (BitSet wanted : assembly.scatteredGroups(GROUP)) {
             Map<Integer, SessionTrials> group = new TreeMap<>();
             index.want(wanted);
-            CheckedRows again = new TrialRows(index, assembly.gather(group), new Findings());
+            CheckedRows again = new TrialRows(index, paths, assembly.gather(group), new Findings());
             try (InputStream in = source.open(TrialRows.FILE).orElseThrow()) {
                 CsvText.open(in, TrialColumn.headers(), SILENT).read(again);
             } catch (CsvText.Broken e) {
@@ -182,7 +191,9 @@ final class Reading {
     }
 
     private void closeCsv(String file, CsvText text, CheckedRows rows) {
-        if (rows.endedShort() && !text.endsWithLineEnd()) {
+        boolean cutOff = rows.endedShort() && !text.endsWithLineEnd();
+        rows.close(cutOff);
+        if (cutOff) {
             findings.add(
                     StructureChecks.CUT_OFF,
                     Place.row(file, rows.lastRow()),

@@ -4,12 +4,15 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.tableweather.schema.check.Findings;
+import org.tableweather.schema.check.OutcomePrint;
 import org.tableweather.schema.check.Place;
 import org.tableweather.schema.check.SessionRules;
+import org.tableweather.schema.check.StatisticsChecks;
 import org.tableweather.schema.check.StructureChecks;
 import org.tableweather.schema.record.Trial;
 
@@ -37,6 +40,7 @@ final class SessionAssembly implements TrialRows.Receiver, AutoCloseable {
     private final BitSet damaged = new BitSet();
     /** Written by the second thread alone while it works. */
     private final Map<Integer, Findings> judged = new TreeMap<>();
+    private final Map<Long, Integer> prints = new HashMap<>();
 
     private final SecondHand secondHand = new SecondHand();
 
@@ -131,11 +135,25 @@ final class SessionAssembly implements TrialRows.Receiver, AutoCloseable {
         if (whole) {
             SessionRules.check(entries.session(session), trials.trials(), trials.rows(), found);
         }
+        repeated(session, trials, found);
         if (!found.isEmpty()) {
             judged.put(session, found);
         }
-        if (handsOver) {
+        if (handsOver && sessionSink != SessionSink.NONE) {
             sessionSink.accept(entries.record(session, trials.trials()), trials.trials());
+        }
+    }
+
+    private void repeated(int session, SessionTrials trials, Findings found) {
+        long print = OutcomePrint.of(trials.trials());
+        Integer other = print == 0 ? null : prints.putIfAbsent(print, session);
+        if (other != null && other != session) {
+            found.add(
+                    StatisticsChecks.REPEATED_SESSION,
+                    Place.row(TrialRows.FILE, trials.rows()[0]),
+                    entries.session(session).id(),
+                    () -> "session " + entries.session(session).id() + " has the outcomes of session "
+                            + entries.session(other).id());
         }
     }
 
@@ -144,6 +162,9 @@ final class SessionAssembly implements TrialRows.Receiver, AutoCloseable {
         endRun();
         secondHand.finish();
         judged.keySet().removeIf(scattered::get);
+        if (ended.isEmpty() && damaged.isEmpty()) {
+            return; // no row at all, which is told of the file
+        }
         for (int i = 0; i < counts.length; i++) {
             int session = i;
             if (counts[i] == 0 && !damaged.get(i)) {

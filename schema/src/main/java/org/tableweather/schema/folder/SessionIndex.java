@@ -6,11 +6,16 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import org.tableweather.schema.check.ClimateChecks;
 import org.tableweather.schema.check.Findings;
 import org.tableweather.schema.check.Place;
+import org.tableweather.schema.check.SessionFacts;
+import org.tableweather.schema.equipment.PublishedTables;
+import org.tableweather.schema.geometry.TableSize;
 import org.tableweather.schema.json.ContributionDocument;
+import org.tableweather.schema.record.BallSet;
 import org.tableweather.schema.record.Climate;
 import org.tableweather.schema.record.ClimateSource;
 import org.tableweather.schema.record.Contribution;
@@ -30,13 +35,15 @@ final class SessionIndex {
 
     private final boolean decided;
     private final List<Session> sessions;
-    private final List<PoolTable> tables;
+    private final Map<String, PoolTable> tables = new HashMap<>();
+    private final Map<String, BallSet> ballSets = new HashMap<>();
     private final Map<String, Integer> byId = new HashMap<>();
     private final Map<String, Shot> shots = new HashMap<>();
     private final Set<String> otherShots;
     private final ClimateLog[] logs;
     private final Climate[] stated;
     private final long[] starts;
+    private final SessionFacts[] facts;
     private final BitSet toldGap = new BitSet();
     private final BitSet toldStart = new BitSet();
     private final Findings findings;
@@ -48,12 +55,14 @@ final class SessionIndex {
         Optional<Contribution> contribution = read.contribution();
         this.sessions = contribution.map(Contribution::sessions).orElse(List.of());
         this.decided = !sessions.isEmpty();
-        this.tables = contribution.map(Contribution::tables).orElse(List.of());
+        contribution.ifPresent(content -> content.tables().forEach(table -> tables.putIfAbsent(table.id(), table)));
+        contribution.ifPresent(content -> content.ballSets().forEach(set -> ballSets.putIfAbsent(set.id(), set)));
         this.findings = findings;
         this.otherShots = new HashSet<>(read.shotIds());
         this.logs = new ClimateLog[sessions.size()];
         this.stated = new Climate[sessions.size()];
         this.starts = new long[sessions.size()];
+        this.facts = new SessionFacts[sessions.size()];
         ShotCatalogue.all().forEach(shot -> shots.put(shot.id(), shot));
         contribution.ifPresent(content -> content.shots().forEach(shot -> shots.put(shot.id(), shot)));
         for (int i = 0; i < sessions.size(); i++) {
@@ -62,7 +71,40 @@ final class SessionIndex {
             logs[i] = session.instrument().map(climate::find).orElse(null);
             stated[i] = stated(session);
             starts[i] = session.startedAt().map(time -> time.toEpochSecond()).orElse(NO_TIME);
+            facts[i] = facts(session, i);
+            statedAgainstLog(i);
         }
+    }
+
+    private SessionFacts facts(Session session, int index) {
+        double lengthM = table(index)
+                .map(PoolTable::playingLengthMm)
+                .orElse(OptionalDouble.empty())
+                .orElse(Double.NaN) / 1000;
+        return new SessionFacts(starts[index], lengthM, session.delivery());
+    }
+
+    private void statedAgainstLog(int index) {
+        ClimateLog log = logs[index];
+        if (log == null || starts[index] == NO_TIME || !log.seek(starts[index])) {
+            return;
+        }
+        double tempC = log.tempAt(starts[index]);
+        double rhPct = log.rhAt(starts[index]);
+        if (Math.abs(stated[index].tempC() - tempC) > 2 || Math.abs(stated[index].rhPct() - rhPct) > 10) {
+            findings.add(
+                    ClimateChecks.STATED_DIFFERS_FROM_LOG,
+                    Place.json("/sessions/" + index + "/rhPct"),
+                    Double.toString(stated[index].rhPct()),
+                    () -> "the log says " + Math.round(tempC * 10) / 10.0 + " °C and " + Math.round(rhPct * 10) / 10.0
+                            + " % at the start of session "
+                            + sessions.get(index).id());
+        }
+    }
+
+    /** What the rules of a trial need to know of its session. */
+    SessionFacts facts(int index) {
+        return facts[index];
     }
 
     private static Climate stated(Session session) {
@@ -106,8 +148,18 @@ final class SessionIndex {
 
     /** The table of a session. */
     Optional<PoolTable> table(int index) {
-        String id = sessions.get(index).table();
-        return tables.stream().filter(table -> table.id().equals(id)).findFirst();
+        return Optional.ofNullable(tables.get(sessions.get(index).table()));
+    }
+
+    /** The size of a session's table and balls; empty when the table's length is not stated. */
+    Optional<TableSize> tableSize(int index) {
+        Optional<BallSet> balls = sessions.get(index).ballSet().map(ballSets::get);
+        return table(index).flatMap(table -> PublishedTables.sizeOf(table, balls));
+    }
+
+    /** The id of a session. */
+    String id(int index) {
+        return sessions.get(index).id();
     }
 
     /** The definition of a shot; null when it is not known. */

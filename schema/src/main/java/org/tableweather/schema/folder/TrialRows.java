@@ -37,6 +37,7 @@ final class TrialRows extends CheckedRows {
 
     private final SessionIndex sessions;
     private final Receiver receiver;
+    private final Optional<TrialPaths> paths;
     private final Set<Kind> kindsWithoutColumn = EnumSet.noneOf(Kind.class);
     private final double[] values = new double[COLUMNS];
     private TrialColumn[] columns = new TrialColumn[0];
@@ -45,6 +46,7 @@ final class TrialRows extends CheckedRows {
     private double[] most = new double[0];
     private Header<TrialColumn> header;
     private boolean uncertainStated;
+    private boolean wanting;
 
     private String session = "";
     private String trial = "";
@@ -58,16 +60,18 @@ final class TrialRows extends CheckedRows {
     private long second;
     private Instant startedAt;
 
-    TrialRows(SessionIndex sessions, Receiver receiver, Findings findings) {
+    TrialRows(SessionIndex sessions, Optional<TrialPaths> paths, Receiver receiver, Findings findings) {
         super(FILE, findings);
         this.sessions = sessions;
         this.receiver = receiver;
+        this.paths = paths;
     }
 
     @Override
     protected void header(List<String> names, long row) {
         header = new Header<>(FILE, TrialColumn.all(), findings);
         columns = header.match(names, row).toArray(new TrialColumn[0]);
+        wanting = header.isWanting();
         slots = new int[columns.length];
         least = new double[columns.length];
         most = new double[columns.length];
@@ -249,7 +253,8 @@ final class TrialRows extends CheckedRows {
         if (index < 0) {
             return;
         }
-        if (isRefused() || kind == null) {
+        if (isRefused() || kind == null || wanting) {
+            isMarked();
             receiver.refused(index);
         } else {
             hand(index, definition);
@@ -264,7 +269,8 @@ final class TrialRows extends CheckedRows {
         requireIfThere(TrialColumn.TRIAL, !trial.isEmpty());
         requireIfThere(TrialColumn.SHOT, !shot.isEmpty());
         requireIfThere(TrialColumn.KIND, kind != null);
-        if (kind != null && kindsWithoutColumn.remove(kind)) {
+        if (kind != null && kindsWithoutColumn.contains(kind) && !isMarked()) {
+            kindsWithoutColumn.remove(kind);
             Kind wanting = kind;
             String names = String.join(
                     " or ",
@@ -276,6 +282,11 @@ final class TrialRows extends CheckedRows {
                     "the column " + names,
                     () -> "there are trials of kind " + wanting.schemaName() + ", but no column " + names);
         }
+    }
+
+    /** Whether contacts may give an outcome. */
+    private boolean isMarked() {
+        return paths.isPresent() && paths.get().has(sessions.find(session), trial);
     }
 
     private void requireIfThere(TrialColumn column, boolean filled) {
@@ -294,13 +305,17 @@ final class TrialRows extends CheckedRows {
         double logTemp = covered ? log.tempAt(sought) : Double.NaN;
         double logRh = covered ? log.rhAt(sought) : Double.NaN;
         Climate climate = sessions.climate(index, value(TrialColumn.TEMP_C), value(TrialColumn.RH_PCT), logTemp, logRh);
-        Trial read = trial(timed ? Optional.of(startedAt) : Optional.empty(), climate);
+        Optional<Instant> time = timed ? Optional.of(startedAt) : Optional.empty();
+        Trial read = trial(time, climate);
+        if (paths.isPresent() && paths.get().complete(index, read, definition, values, row(), findings)) {
+            read = trial(time, climate);
+        }
         if (log != null && !covered && Double.isNaN(value(TrialColumn.RH_PCT))) {
             sessions.missedLog(index, timed, row());
         } else if (covered && !timed) {
             sessions.usedStart(index);
         }
-        TrialRules.check(read, definition, sessions.startSecond(index), logTemp, logRh, row(), findings);
+        TrialRules.check(read, definition, sessions.facts(index), logTemp, logRh, row(), findings);
         receiver.accept(index, read, row());
     }
 

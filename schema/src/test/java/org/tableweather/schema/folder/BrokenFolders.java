@@ -93,8 +93,8 @@ public final class BrokenFolders {
         folder("json-name-twice", "structure.json", f -> f.replace(JSON, "\"title\":", "\"licence\":"));
         folder("json-number-in-quotes", "structure.json-type", f -> f.replace(JSON, "2540", "\"2540\""));
         folder("json-list-for-object", "structure.json-type", f -> f.put(JSON, "[" + f.get(JSON) + "]"));
-        folder("json-impossible-date", "structure.json-type", f -> f.replace(JSON, "2025-03-01", "2025-02-30"));
-        folder("json-table-of-25-m", "structure.json-value", f -> f.replace(JSON, "2540", "25400"));
+        folder("json-impossible-date", "structure.json-type", f -> f.replace(JSON, "2026-01-10", "2025-02-30"));
+        folder("json-latitude-of-599", "structure.json-value", f -> f.replace(JSON, "59.9", "599"));
         folder("json-unknown-delivery", "structure.json-value", f -> f.replace(JSON, "\"ramp\"", "\"catapult\""));
         ALL.add(latin1("json-in-latin-1", JSON, "Cellar club", "Kj\u00F8ller"));
         folder("newer-format", "structure.schema-version", f -> f.replace(JSON, "\"1.0\"", "\"2.0\""));
@@ -108,7 +108,7 @@ public final class BrokenFolders {
 
     private static void entries() {
         folder("no-licence", "structure.required-field", f -> f.replace(JSON, "\"licence\": \"CC-BY-4.0\",", ""));
-        folder("no-sessions", "structure.required-field", f -> f.replace(JSON, "\"sessions\":", "\"visits\":"));
+        folder("no-sessions", "structure.required-field", f -> f.put(JSON, f.get(JSON).replaceAll("(?s),\\s*\"sessions\".*", "}")));
         folder("closed-licence", "identity.licence", f -> f.replace(JSON, "CC-BY-4.0", "CC-BY-NC-4.0"));
         folder("mistyped-orcid", "identity.orcid", f -> f.replace(JSON, "1825-0097", "1825-0098"));
         folder("no-such-country", "identity.country", f -> f.replace(JSON, "\"NO\"", "\"XQ\""));
@@ -141,18 +141,18 @@ public final class BrokenFolders {
     }
 
     private static void columnsAndRows() {
-        folder("missing-column", "structure.missing-column", f -> f.replace(TRIALS, ",shot,", ",shoot,"));
+        folder("missing-column", "structure.missing-column", f -> f.replace(TRIALS, ",shot,", ",ball,"));
         folder(
                 "missing-outcome",
                 "structure.outcome-column",
-                f -> f.replace(TRIALS, "rebound_angle_deg", "opening_angle"));
+                f -> f.replace(TRIALS, "rebound_angle_deg", "note"));
         folder(
                 "column-twice",
                 "structure.duplicate-column",
                 f -> f.replace(TRIALS, ",made\n", ",landing_offset_dia\n"));
-        folder("wrong-unit", "units.unknown-unit", f -> f.replace(CLIMATE, "temp_c", "temp_k"));
-        folder("no-unit", "units.unknown-unit", f -> f.replace(CLIMATE, "rh_pct", "rh"));
-        folder("mixed-separators", "structure.mixed-separators", f -> f.put(TRIALS, semicolonsFrom(f.get(TRIALS), 20)));
+        folder("wrong-unit", "units.unknown-unit", f -> f.replace(TRIALS, "approach_angle_deg", "approach_angle_rad"));
+        folder("no-unit", "units.unknown-unit", f -> f.replace(TRIALS, "approach_angle_deg", "approach_angle"));
+        folder("mixed-separators", "structure.mixed-separators", f -> f.put(TRIALS, semicolonsFrom(f.get(TRIALS), 31)));
         folder(
                 "long-row",
                 "structure.row-long",
@@ -161,7 +161,7 @@ public final class BrokenFolders {
                 "cut-off",
                 "structure.cut-off",
                 f -> f.put(TRIALS, f.get(TRIALS).replaceAll("(?s),[^,\n]*,[^,\n]*\n$", "")));
-        folder("open-quote", "structure.csv", f -> f.replace(TRIALS, "s2,5,", "\"s2,5,"));
+        folder("open-quote", "structure.csv", f -> f.replace(TRIALS, "s2,15,", "\"s2,15,"));
         folder("mixed-decimal-marks", "structure.mixed-decimal-marks", f -> f.replace(TRIALS, "42.7", "\"42,7\""));
         ALL.add(latin1(
                 "bad-utf8",
@@ -206,9 +206,10 @@ public final class BrokenFolders {
                 "pressure-in-another-unit",
                 "units.pressure-range",
                 f -> f.replace(CLIMATE, "rh_pct\n", "rh_pct,pressure_hpa\n")
-                        .put(CLIMATE, f.get(CLIMATE).replaceAll("(?m)(\\d)$", "$1,29.92")));
+                        .put(CLIMATE, f.get(CLIMATE).replaceAll("(?m)(\\d)$", "$1,"))
+                        .put(CLIMATE, f.get(CLIMATE).replaceAll("(?m)(01-12T19:00.*),$", "$1,29.92")));
         folder("number-with-unit", "structure.number", f -> f.replace(TRIALS, ",30.1,", ",30.1 deg,"));
-        folder("duplicate-trial", "structure.duplicate-trial", f -> f.replace(TRIALS, "s1,14,", "s1,13,"));
+        folder("duplicate-trial", "structure.duplicate-trial", f -> f.replace(TRIALS, "s1,15,", "s1,14,"));
         folder(
                 "duplicate-trial-far-apart",
                 "structure.duplicate-trial",
@@ -219,7 +220,7 @@ public final class BrokenFolders {
                 "unknown-made",
                 "structure.choice",
                 f -> f.put(TRIALS, f.get(TRIALS).replaceAll(",\n", ",perhaps\n")));
-        folder("unknown-session", "structure.unknown-session", f -> f.replace(TRIALS, "s2,4,", "s3,4,"));
+        folder("unknown-session", "structure.unknown-session", f -> f.replace(TRIALS, "s2,15,", "s3,15,"));
         folder("empty-trial-id", "structure.required-cell", f -> f.replace(TRIALS, "s2,4,", "s2,,"));
         folder("time-without-zone", "structure.time-zone", f -> f.replace(TRIALS, "T18:15:00+01:00", "T18:15:00"));
         folder(

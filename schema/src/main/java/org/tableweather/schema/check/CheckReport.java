@@ -28,7 +28,11 @@ public record CheckReport(
 
     /** A report without cautions. */
     public CheckReport(
-            long trials, long sessions, List<Finding> findings, Map<String, Long> counts, Map<String, String> dialects) {
+            long trials,
+            long sessions,
+            List<Finding> findings,
+            Map<String, Long> counts,
+            Map<String, String> dialects) {
         this(trials, sessions, findings, counts, dialects, List.of());
     }
 

@@ -155,7 +155,8 @@ public final class Findings {
             kept.addAll(tally.kept);
         });
         kept.sort(Comparator.comparing(Finding::severity));
-        return new CheckReport(trials, sessions, List.copyOf(kept), counts, new TreeMap<>(dialects), List.copyOf(cautions.values()));
+        return new CheckReport(
+                trials, sessions, List.copyOf(kept), counts, new TreeMap<>(dialects), List.copyOf(cautions.values()));
     }
 
     /** At most 80 characters, control characters replaced. */

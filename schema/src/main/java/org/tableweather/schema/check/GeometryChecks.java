@@ -167,6 +167,27 @@ public final class GeometryChecks {
             "measure nose to nose, in mm",
             "Tableweather10");
 
+    public static final Check CAMERA_UNKNOWN = GROUP.warn(
+            "camera-unknown",
+            "Points on a video frame name a camera whose known points are marked.",
+            "a camera of marks, for the session",
+            "add the camera to marks, with four or more known points of the table",
+            "Tableweather10");
+
+    public static final Check CAMERA_UNFIT = GROUP.warn(
+            "camera-unfit",
+            "The known points of a camera give a view of the table.",
+            "four or more, no three of them on one line",
+            "mark points far apart, the noses at the corners for instance",
+            "HartleyZisserman2004");
+
+    public static final Check CAMERA_RESIDUAL = GROUP.warn(
+            "camera-residual",
+            "The known points of a camera fit each other.",
+            "root mean square 10 mm on the table",
+            "mark the points again; a lens that bends lines needs a view from farther away",
+            "CommonPractice");
+
     private GeometryChecks() {}
 
     static List<Check> all() {

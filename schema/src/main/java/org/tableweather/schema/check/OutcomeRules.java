@@ -29,7 +29,10 @@ final class OutcomeRules {
                 rules.most(OutcomeChecks.THROW_ANGLE, "object_angle_deg", Math.abs(trial.objectAngleDeg()), 12);
             case DEFLECTION ->
                 rules.most(
-                        OutcomeChecks.DEFLECTION_ANGLE, "deflection_angle_deg", Math.abs(trial.deflectionAngleDeg()), 10);
+                        OutcomeChecks.DEFLECTION_ANGLE,
+                        "deflection_angle_deg",
+                        Math.abs(trial.deflectionAngleDeg()),
+                        10);
             case HOP -> rules.most(OutcomeChecks.HOP_HEIGHT, "hop_height_mm", trial.hopHeightMm(), 400);
         }
         double fastest = trial.kind() == Kind.BREAK ? 16 : 10;
@@ -64,7 +67,9 @@ final class OutcomeRules {
         }
         most(OutcomeChecks.LANDING_FAR, "landing_offset_dia", Math.abs(trial.landingOffsetDia()), 3);
         countRails(shot);
-        if (shot != null && shot.kind() == trial.kind() && shot.approachAngleDeg().isPresent()) {
+        if (shot != null
+                && shot.kind() == trial.kind()
+                && shot.approachAngleDeg().isPresent()) {
             double nominal = shot.approachAngleDeg().getAsDouble();
             if (Math.abs(approach - nominal) > 15) {
                 add(
@@ -79,8 +84,15 @@ final class OutcomeRules {
     private void countRails(Shot shot) {
         int rails = trial.rails();
         if (rails == 0 || rails > 1 && trial.kind() == Kind.REBOUND) {
-            add(OutcomeChecks.RAILS_OF_KIND, "rails", rails, rails + " rails in a " + trial.kind().schemaName());
-        } else if (rails > 0 && shot != null && shot.kind() == trial.kind() && !shot.rails().isEmpty()) {
+            add(
+                    OutcomeChecks.RAILS_OF_KIND,
+                    "rails",
+                    rails,
+                    rails + " rails in a " + trial.kind().schemaName());
+        } else if (rails > 0
+                && shot != null
+                && shot.kind() == trial.kind()
+                && !shot.rails().isEmpty()) {
             int wanted = shot.rails().size();
             if (rails != wanted) {
                 add(OutcomeChecks.RAILS_UNLIKE_SHOT, "rails", rails, "the shot " + shot.id() + " has " + wanted);
@@ -130,7 +142,11 @@ final class OutcomeRules {
 
     private void other(boolean foreign, String column, double value) {
         if (foreign && value == value) {
-            add(OutcomeChecks.OTHER_KIND, column, value, "the trial is of kind " + trial.kind().schemaName());
+            add(
+                    OutcomeChecks.OTHER_KIND,
+                    column,
+                    value,
+                    "the trial is of kind " + trial.kind().schemaName());
         }
     }
 

@@ -72,8 +72,7 @@ final class Outliers {
     }
 
     /** What the values say as a series, in the order of the trials. */
-    private static void scatter(
-            double[] values, int known, String name, Trial first, int row, Findings findings) {
+    private static void scatter(double[] values, int known, String name, Trial first, int row, Findings findings) {
         boolean equal = true;
         boolean coarse = name.endsWith("_deg");
         for (int i = 0; i < known; i++) {

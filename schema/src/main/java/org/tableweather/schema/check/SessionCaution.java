@@ -10,4 +10,5 @@ import org.tableweather.schema.caution.Caution;
  * @param sessions how many sessions call for it
  * @param caution as that session calls for it
  */
-public record SessionCaution(String session, long sessions, @JsonUnwrapped Caution caution) {}
+public record SessionCaution(
+        String session, long sessions, @JsonUnwrapped Caution caution) {}

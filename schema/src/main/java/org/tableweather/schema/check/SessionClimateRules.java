@@ -97,8 +97,8 @@ final class SessionClimateRules {
             add(
                     ClimateChecks.NOT_HELD,
                     session.id(),
-                    "session " + session.id() + " runs from " + tenth(lowRh) + " to " + tenth(highRh)
-                            + " %RH and from " + tenth(lowTemp) + " to " + tenth(highTemp) + " °C");
+                    "session " + session.id() + " runs from " + tenth(lowRh) + " to " + tenth(highRh) + " %RH and from "
+                            + tenth(lowTemp) + " to " + tenth(highTemp) + " °C");
         }
         if (highRh > 0 && highRh <= 1) {
             add(
@@ -110,7 +110,8 @@ final class SessionClimateRules {
 
     private void air() {
         Optional<MoistAir> dampest = airOf(tempAtHighRh, highRh);
-        if (dampest.filter(air -> air.tempC() > DAMPEST_C && air.condensesOn(DAMPEST_C)).isPresent()) {
+        if (dampest.filter(air -> air.tempC() > DAMPEST_C && air.condensesOn(DAMPEST_C))
+                .isPresent()) {
             extreme(dampest.get());
             return;
         }
@@ -154,8 +155,8 @@ final class SessionClimateRules {
             add(
                     ClimateChecks.BED_BELOW_DEW_POINT,
                     Double.toString(bedC),
-                    "the bed of session " + session.id() + " is at " + tenth(bedC)
-                            + " °C, the dew point of the air at " + tenth(air.dewPointC()) + " °C");
+                    "the bed of session " + session.id() + " is at " + tenth(bedC) + " °C, the dew point of the air at "
+                            + tenth(air.dewPointC()) + " °C");
         } else if (bedC < air.tempC() && air.rhPctAt(bedC) >= MOULD_RH_PCT) {
             add(
                     ClimateChecks.BED_DAMP,

@@ -41,8 +41,8 @@ final class SessionEquipmentRules {
 
     private void bed(Session session, String pointer) {
         Integer index = tables.get(session.table());
-        boolean heated = index != null
-                && contribution.tables().get(index).heated().orElse(false);
+        boolean heated =
+                index != null && contribution.tables().get(index).heated().orElse(false);
         if (heated && session.statedBedC().isEmpty()) {
             findings.add(
                     ClimateChecks.BED_UNREAD,

@@ -3,7 +3,6 @@ package org.tableweather.schema.check;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.tableweather.schema.climate.MoistAir;
 import org.tableweather.schema.record.Kind;
 import org.tableweather.schema.record.Made;
 import org.tableweather.schema.record.Session;

@@ -31,7 +31,13 @@ public final class TrialRules {
      * @param findings takes what is found
      */
     public static void check(
-            Trial trial, Shot shot, SessionFacts session, double logTempC, double logRhPct, long row, Findings findings) {
+            Trial trial,
+            Shot shot,
+            SessionFacts session,
+            double logTempC,
+            double logRhPct,
+            long row,
+            Findings findings) {
         climate(trial, logTempC, logRhPct, row, findings);
         outcome(trial, row, findings);
         angles(trial, row, findings);

@@ -11,7 +11,7 @@ import org.tableweather.schema.record.Contact;
 import org.tableweather.schema.record.Rail;
 
 /**
- * The marked points of {@code contacts.csv} by trial, in about 60 bytes each; at most {@link #MAX_POINTS}, so that they fit
+ * The marked points of {@code contacts.csv} by trial, in about 80 bytes each; at most {@link #MAX_POINTS}, so that they fit
  * the memory while the trials pass by.
  */
 final class ContactPaths {
@@ -20,7 +20,7 @@ final class ContactPaths {
 
     private static final Contact.Point[] POINTS = Contact.Point.values();
     private static final Rail[] RAILS = Rail.values();
-    private static final int FIELDS = 5;
+    private static final int FIELDS = 7;
 
     private final Map<Key, Path> paths = new HashMap<>();
     private int[] seqs = new int[64];
@@ -28,6 +28,7 @@ final class ContactPaths {
     private int[] next = new int[64];
     private byte[] kinds = new byte[64];
     private double[] numbers = new double[64 * FIELDS];
+    private String[] cameras = new String[64];
     private int size;
 
     private record Key(int session, String trial) {}
@@ -56,7 +57,10 @@ final class ContactPaths {
         rows[size] = (int) Math.min(row, Integer.MAX_VALUE);
         int rail = contact.rail().map(Rail::ordinal).orElse(RAILS.length);
         kinds[size] = (byte) (contact.point().ordinal() * (RAILS.length + 1) + rail);
-        double[] values = {contact.xDia(), contact.yDia(), contact.xM(), contact.yM(), contact.timeS()};
+        double[] values = {
+            contact.xDia(), contact.yDia(), contact.xM(), contact.yM(), contact.xPx(), contact.yPx(), contact.timeS()
+        };
+        cameras[size] = contact.camera();
         System.arraycopy(values, 0, numbers, size * FIELDS, FIELDS);
         next[size] = -1;
         if (path.last >= 0) {
@@ -84,6 +88,7 @@ final class ContactPaths {
         rows = Arrays.copyOf(rows, longer);
         next = Arrays.copyOf(next, longer);
         kinds = Arrays.copyOf(kinds, longer);
+        cameras = Arrays.copyOf(cameras, longer);
         numbers = Arrays.copyOf(numbers, longer * FIELDS);
     }
 
@@ -131,7 +136,10 @@ final class ContactPaths {
                     numbers[at + 1],
                     numbers[at + 2],
                     numbers[at + 3],
-                    numbers[at + 4]));
+                    numbers[at + 4],
+                    numbers[at + 5],
+                    cameras[i],
+                    numbers[at + 6]));
             rowOf.accept(seqs[i], rows[i]);
         }
         return contacts;

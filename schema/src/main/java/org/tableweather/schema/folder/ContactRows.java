@@ -23,6 +23,7 @@ final class ContactRows extends CheckedRows {
     private List<ContactColumn> columns = List.of();
     private String session = "";
     private String trial = "";
+    private String camera = "";
     private Contact.Point point;
     private Optional<Rail> rail = Optional.empty();
 
@@ -52,6 +53,7 @@ final class ContactRows extends CheckedRows {
         java.util.Arrays.fill(values, Double.NaN);
         session = "";
         trial = "";
+        camera = "";
         point = null;
         rail = Optional.empty();
     }
@@ -66,7 +68,7 @@ final class ContactRows extends CheckedRows {
         switch (known) {
             case SESSION -> session = text(known, buffer, from, to);
             case TRIAL -> trial = text(known, buffer, from, to);
-            case CAMERA -> text(known, buffer, from, to);
+            case CAMERA -> camera = text(known, buffer, from, to);
             case POINT -> point = choice(known, Contact.Point.class, text(known, buffer, from, to));
             case RAIL -> rail = Optional.ofNullable(choice(known, Rail.class, text(known, buffer, from, to)));
             default -> values[known.ordinal()] = position(known, buffer, from, to);
@@ -167,6 +169,9 @@ final class ContactRows extends CheckedRows {
                 value(ContactColumn.Y_DIA),
                 value(ContactColumn.X_M),
                 value(ContactColumn.Y_M),
+                value(ContactColumn.X_PX),
+                value(ContactColumn.Y_PX),
+                camera,
                 value(ContactColumn.T_S));
         paths.add(index, contact, row());
     }

@@ -3,6 +3,7 @@ package org.tableweather.schema.folder;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.BitSet;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -17,6 +18,7 @@ import org.tableweather.schema.csv.CsvText;
 import org.tableweather.schema.csv.Dialect;
 import org.tableweather.schema.json.ContributionDocument;
 import org.tableweather.schema.json.ContributionJson;
+import org.tableweather.schema.record.CameraMarks;
 import org.tableweather.schema.record.Contribution;
 import org.tableweather.schema.table.ClimateColumn;
 import org.tableweather.schema.table.ContactColumn;
@@ -118,7 +120,9 @@ final class Reading {
             readTrials(index, Optional.empty(), new Unassembled(), findings, progress);
         } else {
             SessionEntries entries = new SessionEntries(read.contribution().get());
-            Optional<TrialPaths> paths = contacts ? Optional.of(readContacts(index)) : Optional.empty();
+            Optional<TrialPaths> paths = contacts
+                    ? Optional.of(readContacts(index, read.contribution().get().marks()))
+                    : Optional.empty();
             try (SessionAssembly assembly = new SessionAssembly(entries, sound, trialSink, sessionSink, findings)) {
                 readTrials(index, paths, assembly, findings, progress);
                 assembly.endOfFile();
@@ -130,10 +134,10 @@ final class Reading {
         }
     }
 
-    private TrialPaths readContacts(SessionIndex index) throws IOException {
+    private TrialPaths readContacts(SessionIndex index, List<CameraMarks> cameras) throws IOException {
         ContactPaths paths = new ContactPaths();
         readCsv(ContactRows.FILE, ContactColumn.headers(), new ContactRows(index, paths, findings), SILENT);
-        return new TrialPaths(index, paths);
+        return new TrialPaths(index, paths, cameras);
     }
 
     private void readTrials(
@@ -150,7 +154,8 @@ final class Reading {
         trials = rows.filledRows();
     }
 
-    private void gatherScattered(SessionIndex index, Optional<TrialPaths> paths, SessionAssembly assembly) throws IOException {
+    private void gatherScattered(SessionIndex index, Optional<TrialPaths> paths, SessionAssembly assembly)
+            throws IOException {
         for (BitSet wanted : assembly.scatteredGroups(GROUP)) {
             Map<Integer, SessionTrials> group = new TreeMap<>();
             index.want(wanted);

@@ -40,6 +40,7 @@ final class SessionAssembly implements TrialRows.Receiver, AutoCloseable {
     private final BitSet damaged = new BitSet();
     /** Written by the second thread alone while it works. */
     private final Map<Integer, Findings> judged = new TreeMap<>();
+
     private final Map<Long, Integer> prints = new HashMap<>();
 
     private final SecondHand secondHand = new SecondHand();

@@ -78,9 +78,10 @@ final class SessionIndex {
 
     private SessionFacts facts(Session session, int index) {
         double lengthM = table(index)
-                .map(PoolTable::playingLengthMm)
-                .orElse(OptionalDouble.empty())
-                .orElse(Double.NaN) / 1000;
+                        .map(PoolTable::playingLengthMm)
+                        .orElse(OptionalDouble.empty())
+                        .orElse(Double.NaN)
+                / 1000;
         return new SessionFacts(starts[index], lengthM, session.delivery());
     }
 

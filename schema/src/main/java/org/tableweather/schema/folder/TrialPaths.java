@@ -16,6 +16,7 @@ import org.tableweather.schema.geometry.PathReducer;
 import org.tableweather.schema.geometry.PathReduction;
 import org.tableweather.schema.geometry.RailTouch;
 import org.tableweather.schema.geometry.TableSize;
+import org.tableweather.schema.record.CameraMarks;
 import org.tableweather.schema.record.Contact;
 import org.tableweather.schema.record.Kind;
 import org.tableweather.schema.record.Shot;
@@ -27,9 +28,11 @@ final class TrialPaths {
     private final SessionIndex sessions;
     private final ContactPaths paths;
     private final Map<Integer, Optional<PathReducer>> reducers = new HashMap<>();
+    private final Cameras cameras;
     private final BitSet toldSize = new BitSet();
 
-    TrialPaths(SessionIndex sessions, ContactPaths paths) {
+    TrialPaths(SessionIndex sessions, ContactPaths paths, List<CameraMarks> cameras) {
+        this.cameras = new Cameras(cameras);
         this.sessions = sessions;
         this.paths = paths;
     }
@@ -62,18 +65,33 @@ final class TrialPaths {
             return false;
         }
         boolean ofKind = shot != null && shot.kind() == typed.kind();
-        PathReduction reduction = ofKind ? reducer.get().reduce(contacts, shot) : reducer.get().reduce(contacts);
-        return reduction.fold(
-                reduced -> {
-                    boolean hasRails = ofKind && !shot.rails().isEmpty();
-                    rules.check(reduced, hasRails);
-                    fill(typed.kind(), contacts, reduced, reduced.followsShot() || !hasRails, values);
-                    return true;
-                },
-                refused -> {
-                    rules.refuse(refused);
-                    return false;
-                });
+        Optional<PathReduction> reduction =
+                reduced(session, contacts, ofKind ? Optional.of(shot) : Optional.empty(), findings);
+        return reduction.isPresent()
+                && reduction
+                        .get()
+                        .fold(
+                                reduced -> {
+                                    boolean hasRails = ofKind && !shot.rails().isEmpty();
+                                    rules.check(reduced, hasRails);
+                                    fill(typed.kind(), contacts, reduced, reduced.followsShot() || !hasRails, values);
+                                    return true;
+                                },
+                                refused -> {
+                                    rules.refuse(refused);
+                                    return false;
+                                });
+    }
+
+    /** Empty when the marks are on a frame that says nothing of the table. */
+    private Optional<PathReduction> reduced(
+            int session, List<Contact> contacts, Optional<Shot> shot, Findings findings) {
+        PathReducer reducer = reducers.get(session).orElseThrow();
+        if (Cameras.areFrames(contacts)) {
+            return cameras.path(contacts, sessions.tableSize(session).orElseThrow(), findings)
+                    .map(path -> reducer.reduce(path, shot));
+        }
+        return Optional.of(shot.isPresent() ? reducer.reduce(contacts, shot.get()) : reducer.reduce(contacts));
     }
 
     private Optional<PathReducer> reducer(int session) {
@@ -93,30 +111,60 @@ final class TrialPaths {
         }
     }
 
-    private static void fill(Kind kind, List<Contact> contacts, PathReduction.Reduced path, boolean followed, double[] values) {
+    private static void fill(
+            Kind kind, List<Contact> contacts, PathReduction.Reduced path, boolean followed, double[] values) {
         Optional<RailTouch> first = path.touches().stream().findFirst();
-        put(values, TrialColumn.APPROACH_ANGLE_DEG, first.flatMap(RailTouch::approachAngleDeg));
-        put(values, TrialColumn.APPROACH_SPEED_MPS, first.flatMap(RailTouch::approachSpeedMps));
-        put(values, TrialColumn.REBOUND_ANGLE_DEG, first.flatMap(RailTouch::reboundAngleDeg));
-        put(values, TrialColumn.REBOUND_SPEED_MPS, first.flatMap(RailTouch::reboundSpeedMps));
+        put(
+                values,
+                TrialColumn.APPROACH_ANGLE_DEG,
+                TrialColumn.APPROACH_ANGLE_U_DEG,
+                first.flatMap(RailTouch::approachAngleDeg));
+        put(
+                values,
+                TrialColumn.APPROACH_SPEED_MPS,
+                TrialColumn.APPROACH_SPEED_U_MPS,
+                first.flatMap(RailTouch::approachSpeedMps));
+        put(
+                values,
+                TrialColumn.REBOUND_ANGLE_DEG,
+                TrialColumn.REBOUND_ANGLE_U_DEG,
+                first.flatMap(RailTouch::reboundAngleDeg));
+        put(
+                values,
+                TrialColumn.REBOUND_SPEED_MPS,
+                TrialColumn.REBOUND_SPEED_U_MPS,
+                first.flatMap(RailTouch::reboundSpeedMps));
         if (path.counted() == 1 && path.finalReboundAngleDeg().isPresent()) {
             // after one rail there is one angle, the typed one if it was typed
             double only = values[TrialColumn.REBOUND_ANGLE_DEG.ordinal()];
-            put(values, TrialColumn.FINAL_REBOUND_ANGLE_DEG, Optional.of(new Measured(only, 0)));
+            double uncertainty = values[TrialColumn.REBOUND_ANGLE_U_DEG.ordinal()];
+            put(
+                    values,
+                    TrialColumn.FINAL_REBOUND_ANGLE_DEG,
+                    TrialColumn.FINAL_REBOUND_ANGLE_U_DEG,
+                    Optional.of(new Measured(only, uncertainty)));
         } else {
-            put(values, TrialColumn.FINAL_REBOUND_ANGLE_DEG, path.finalReboundAngleDeg());
+            put(
+                    values,
+                    TrialColumn.FINAL_REBOUND_ANGLE_DEG,
+                    TrialColumn.FINAL_REBOUND_ANGLE_U_DEG,
+                    path.finalReboundAngleDeg());
         }
-        put(values, TrialColumn.LANDING_OFFSET_DIA, path.landing().map(Landing::offsetDia));
+        put(
+                values,
+                TrialColumn.LANDING_OFFSET_DIA,
+                TrialColumn.LANDING_OFFSET_U_DIA,
+                path.landing().map(Landing::offsetDia));
         if (path.counted() > 0 && followed) {
-            put(values, TrialColumn.RAILS, Optional.of(new Measured(path.counted(), 0)));
+            put(values, TrialColumn.RAILS, TrialColumn.RAILS, Optional.of(new Measured(path.counted(), 0)));
         }
         boolean rests = contacts.stream().anyMatch(contact -> contact.point() == Contact.Point.REST);
         if (kind == Kind.SPEED && rests) {
-            put(values, TrialColumn.RUN_OUT_M, Optional.of(path.pathLengthM()));
+            put(values, TrialColumn.RUN_OUT_M, TrialColumn.RUN_OUT_U_M, Optional.of(path.pathLengthM()));
         }
     }
 
-    private static void put(double[] values, TrialColumn column, Optional<Measured> figure) {
+    private static void put(double[] values, TrialColumn column, TrialColumn uncertainty, Optional<Measured> figure) {
         int slot = column.ordinal();
         if (!Double.isNaN(values[slot]) || figure.isEmpty()) {
             return;
@@ -124,6 +172,10 @@ final class TrialPaths {
         double value = figure.get().value();
         if (value >= column.min() && value <= column.max()) {
             values[slot] = value;
+            double u = figure.get().standardUncertainty();
+            if (uncertainty != column && u <= uncertainty.max()) {
+                values[uncertainty.ordinal()] = u;
+            }
         }
     }
 

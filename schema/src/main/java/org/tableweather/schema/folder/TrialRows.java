@@ -47,6 +47,7 @@ final class TrialRows extends CheckedRows {
     private Header<TrialColumn> header;
     private boolean uncertainStated;
     private boolean wanting;
+    private boolean marked;
 
     private String session = "";
     private String trial = "";
@@ -308,7 +309,9 @@ final class TrialRows extends CheckedRows {
         Optional<Instant> time = timed ? Optional.of(startedAt) : Optional.empty();
         Trial read = trial(time, climate);
         if (paths.isPresent() && paths.get().complete(index, read, definition, values, row(), findings)) {
+            marked = true;
             read = trial(time, climate);
+            marked = false;
         }
         if (log != null && !covered && Double.isNaN(value(TrialColumn.RH_PCT))) {
             sessions.missedLog(index, timed, row());
@@ -359,7 +362,7 @@ final class TrialRows extends CheckedRows {
                 value(TrialColumn.CUE_BALL_TRAVEL_M),
                 note,
                 climate,
-                uncertainStated ? uncertainty() : OutcomeUncertainty.NONE);
+                uncertainStated || marked ? uncertainty() : OutcomeUncertainty.NONE);
     }
 
     private OutcomeUncertainty uncertainty() {

@@ -108,7 +108,10 @@ public final class BrokenFolders {
 
     private static void entries() {
         folder("no-licence", "structure.required-field", f -> f.replace(JSON, "\"licence\": \"CC-BY-4.0\",", ""));
-        folder("no-sessions", "structure.required-field", f -> f.put(JSON, f.get(JSON).replaceAll("(?s),\\s*\"sessions\".*", "}")));
+        folder(
+                "no-sessions",
+                "structure.required-field",
+                f -> f.put(JSON, f.get(JSON).replaceAll("(?s),\\s*\"sessions\".*", "}")));
         folder("closed-licence", "identity.licence", f -> f.replace(JSON, "CC-BY-4.0", "CC-BY-NC-4.0"));
         folder("mistyped-orcid", "identity.orcid", f -> f.replace(JSON, "1825-0097", "1825-0098"));
         folder("no-such-country", "identity.country", f -> f.replace(JSON, "\"NO\"", "\"XQ\""));
@@ -142,10 +145,7 @@ public final class BrokenFolders {
 
     private static void columnsAndRows() {
         folder("missing-column", "structure.missing-column", f -> f.replace(TRIALS, ",shot,", ",ball,"));
-        folder(
-                "missing-outcome",
-                "structure.outcome-column",
-                f -> f.replace(TRIALS, "rebound_angle_deg", "note"));
+        folder("missing-outcome", "structure.outcome-column", f -> f.replace(TRIALS, "rebound_angle_deg", "note"));
         folder(
                 "column-twice",
                 "structure.duplicate-column",

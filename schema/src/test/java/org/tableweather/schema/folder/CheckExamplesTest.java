@@ -23,6 +23,10 @@ class CheckExamplesTest {
     private static final Set<String> LARGE =
             Set.of("structure.session-size", "structure.readings-size", "structure.contacts-size");
 
+    /** What only a server can judge. */
+    private static final Set<String> SERVER =
+            Set.of("catalogue.room-of-another-account", "catalogue.unstorable-value", "statistics.duplicate-session");
+
     @TempDir
     Path directory;
 
@@ -47,6 +51,7 @@ class CheckExamplesTest {
         Set<String> known = Checks.all().stream().map(Check::id).collect(Collectors.toSet());
         Set<String> uncovered = new TreeSet<>(known);
         uncovered.removeAll(failing);
+        uncovered.removeAll(SERVER);
 
         assertThat(known).containsAll(failing);
         assertThat(uncovered).isEqualTo(new TreeSet<>(LARGE));

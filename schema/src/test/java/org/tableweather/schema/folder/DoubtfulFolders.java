@@ -132,7 +132,9 @@ public final class DoubtfulFolders {
         add(
                 "protocol.every-attempt-unstated",
                 f -> f.put(JSON, f.get(JSON).replaceFirst(", \"everyAttemptLogged\": true", "")));
-        add("protocol.only-made", f -> f.put(TRIALS, kicks(",yes")).put(JSON, f.get(JSON).replace("\"ramp\"", "\"cue\"")));
+        add(
+                "protocol.only-made",
+                f -> f.put(TRIALS, kicks(",yes")).put(JSON, f.get(JSON).replace("\"ramp\"", "\"cue\"")));
         add("protocol.trial-gap", f -> f.replace(TRIALS, "s1,15,", "s1,17,"));
         add(
                 "protocol.order-fixed",
@@ -180,18 +182,22 @@ public final class DoubtfulFolders {
         add("instrument.calibration-old", f -> f.replace(JSON, "2026-01-02", "2024-06-02"));
         add("instrument.calibration-error", f -> f.replace(JSON, "\"reading\": 76.1", "\"reading\": 87.1"));
         add("instrument.beyond-accuracy", f -> f.replace(JSON, "\"reading\": 76.1", "\"reading\": 79.1"));
-        add("instrument.drift", f -> f.replace(JSON, CALIBRATION, CALIBRATION.replace("76.1", "77.0") + second("75.4", "73.8")));
+        add(
+                "instrument.drift",
+                f -> f.replace(JSON, CALIBRATION, CALIBRATION.replace("76.1", "77.0") + second("75.4", "73.8")));
         add("instrument.salt-unknown", f -> f.replace(JSON, "NaCl", "table salt"));
         add("instrument.salt-value", f -> f.replace(JSON, "NaCl", "KCl"));
         add(
                 "instrument.calibrated-quantity",
                 f -> f.replace(
-                        JSON,
-                        CALIBRATION,
-                        CALIBRATION + ", {\"on\": \"2026-01-02\", \"quantity\": \"temperature\", "
-                                + "\"referenceValue\": 20, \"reading\": 20.1}")
+                                JSON,
+                                CALIBRATION,
+                                CALIBRATION + ", {\"on\": \"2026-01-02\", \"quantity\": \"temperature\", "
+                                        + "\"referenceValue\": 20, \"reading\": 20.1}")
                         .replace(JSON, "[\"temperature\", \"humidity\"]", "[\"humidity\"]"));
-        add("instrument.salt-of-another-method", f -> f.replace(JSON, "\"saturated-salt\"", "\"reference-instrument\""));
+        add(
+                "instrument.salt-of-another-method",
+                f -> f.replace(JSON, "\"saturated-salt\"", "\"reference-instrument\""));
     }
 
     static String second(String reference, String reading) {
@@ -201,7 +207,8 @@ public final class DoubtfulFolders {
 
     /** Moves the humidity of the log of the second session. */
     static ExampleFolder humidity(ExampleFolder f, int rhPct) {
-        return f.put(CLIMATE, f.get(CLIMATE).replaceAll("(?m)^(h1,2026-01-13.*,)5(\\d\\.\\d)$", "$1" + rhPct / 10 + "$2"));
+        return f.put(
+                CLIMATE, f.get(CLIMATE).replaceAll("(?m)^(h1,2026-01-13.*,)5(\\d\\.\\d)$", "$1" + rhPct / 10 + "$2"));
     }
 
     /** Moves the temperature of the whole log. */
@@ -231,13 +238,17 @@ public final class DoubtfulFolders {
         add("climate.heat-danger", f -> temperature(f, 38));
         add("climate.damp-room", f -> humidity(f, 70));
         add("climate.damp-mould", f -> humidity(f, 80));
-        add("climate.dew-point-extreme", f -> f.put(
+        add(
+                "climate.dew-point-extreme",
+                f -> f.put(
                         CLIMATE,
                         humidity(f, 70).get(CLIMATE).replaceAll("(?m)^(h1,2026-01-13.*),20(\\.\\d+)?,", "$1,37$2,")));
         add("climate.temperature-jump", f -> f.put(CLIMATE, f.get(CLIMATE) + "h1,2026-01-13T19:10:00+01:00,26.6,58\n"));
         add("climate.humidity-jump", f -> f.put(CLIMATE, f.get(CLIMATE) + "h1,2026-01-13T19:10:00+01:00,20.6,75\n"));
         add("climate.humidity-stuck", f -> night(f, 0));
-        add("climate.pressure-altitude", f -> pressure(f.replace(JSON, "\"altitudeM\": 90", "\"altitudeM\": 1600"), 1013));
+        add(
+                "climate.pressure-altitude",
+                f -> pressure(f.replace(JSON, "\"altitudeM\": 90", "\"altitudeM\": 1600"), 1013));
         add("climate.stated-differs-from-log", f -> first(f, "\"tempC\": 24, \"rhPct\": 38"));
         add(
                 "climate.humidity-fraction",
@@ -296,7 +307,12 @@ public final class DoubtfulFolders {
                 "rebound-30-ramp",
                 "approach_angle_deg,rebound_angle_deg",
                 "60,58.#");
-        outcome("other-kind", "rebound", "rebound-45-ramp", "approach_angle_deg,rebound_angle_deg,hop_height_mm", "45,43.#,2");
+        outcome(
+                "other-kind",
+                "rebound",
+                "rebound-45-ramp",
+                "approach_angle_deg,rebound_angle_deg,hop_height_mm",
+                "45,43.#,2");
     }
 
     /** One path marked beside typed outcomes that agree with it. */
@@ -322,6 +338,21 @@ public final class DoubtfulFolders {
         return csv.toString();
     }
 
+    /** The same path on the frame of a camera straight above: 158.75 pixels to a diamond. */
+    static ExampleFolder filmed(ExampleFolder f, String morePoints) {
+        marked(f);
+        f.replace(JSON, "\"shots\": []", """
+                "marks": [{"camera": "cam1", "errorPx": 1.5, "points": [%s{"xDia": 0, "yDia": 0, "xPx": 100, "yPx": 700},
+                  {"xDia": 8, "yDia": 0, "xPx": 1370, "yPx": 700}, {"xDia": 8, "yDia": 4, "xPx": 1370, "yPx": 65},
+                  {"xDia": 0, "yDia": 4, "xPx": 100, "yPx": 65}]}], "shots": []""".formatted(morePoints));
+        return f.put(CONTACTS, """
+                session,trial,seq,point,rail,x_px,y_px,camera
+                s1,2,1,start,,301.6,382.5,cam1
+                s1,2,2,rail,near,604.8,685.7,cam1
+                s1,2,3,rail,far,1200.1,79.3,cam1
+                """);
+    }
+
     private static void contact(String check, String... points) {
         add("geometry." + check, f -> marked(f, points));
     }
@@ -334,7 +365,9 @@ public final class DoubtfulFolders {
         add(
                 "geometry.contact-two-places",
                 f -> marked(f, START, NEAR, LANDING)
-                        .put(CONTACTS, f.get(CONTACTS).replaceAll("(?m)$(?=\\n)", ",,").replaceFirst(",,\n", ",x_m,y_m\n"))
+                        .put(
+                                CONTACTS,
+                                f.get(CONTACTS).replaceAll("(?m)$(?=\\n)", ",,").replaceFirst(",,\n", ",x_m,y_m\n"))
                         .replace(CONTACTS, NEAR + ",,", NEAR + ",1.2,0.0286"));
         contact("centre-too-near-nose", "start,,1.27,0,0", NEAR, LANDING);
         contact("contact-off-rail", START, "rail,near,3.18,0,0.6", LANDING);
@@ -344,6 +377,16 @@ public final class DoubtfulFolders {
         contact("path-unlike-shot", START, "rail,far,3.18,3.91,0.6", "rail,near,6.93,0.09,2.0");
         contact("angle-unlike-contacts", "start,,2,2,0", NEAR, "rail,far,6.93,3.91,2.4");
         contact("landing-unlike-contacts", "start,,1.77,2,0", "rail,near,3.68,0.09,0.6", "rail,far,7.43,3.91,2.0");
+        add("geometry.camera-unknown", f -> filmed(f, "").replace(CONTACTS, "cam1", "cam2"));
+        add(
+                "geometry.camera-unfit",
+                f -> filmed(f, "").replace(JSON, "\"yDia\": 4, \"xPx\": 1370", "\"yDia\": 0, \"xPx\": 1370"));
+        add(
+                "geometry.camera-residual",
+                f -> filmed(
+                        f,
+                        "{\"xDia\": 4, \"yDia\": 0, \"xPx\": 720, \"yPx\": 700}, "
+                                + "{\"xDia\": 4, \"yDia\": 4, \"xPx\": 765, \"yPx\": 65},"));
         contact("path-speed", START, "rail,near,3.18,0.09,0.03", LANDING);
         add(
                 "geometry.rails-unlike-contacts",
@@ -382,7 +425,9 @@ public final class DoubtfulFolders {
                                 "h1,2026-01-13T07:35:00+01:00,20.6,41\nh1,2026-01-13T18:00:00"));
         add("protocol.delivery-differs", f -> f.put(JSON, f.get(JSON).replaceFirst("\"ramp\"", "\"cue\"")));
         add("statistics.run-of-equals", f -> f.put(TRIALS, equalRows(f.get(TRIALS))));
-        add("statistics.no-scatter", f -> f.put(
+        add(
+                "statistics.no-scatter",
+                f -> f.put(
                         TRIALS,
                         kind(f, "kick", "kick-3-rail", "landing_offset_dia", "0.5")
                                 .get(TRIALS)
@@ -399,8 +444,11 @@ public final class DoubtfulFolders {
         add("statistics.repeated-session", f -> f.put(TRIALS, copied(f.get(TRIALS))));
         add(
                 "protocol.sessions-at-once",
-                f -> f.put(JSON, f.get(JSON).replace("\"2026-01-13T18:05:00+01:00\"", "\"2026-01-12T17:05:00Z\"")
-                                .replace("\"2026-01-13T14:00:00+01:00\"", "\"2026-01-12T14:00:00+01:00\""))
+                f -> f.put(
+                                JSON,
+                                f.get(JSON)
+                                        .replace("\"2026-01-13T18:05:00+01:00\"", "\"2026-01-12T17:05:00Z\"")
+                                        .replace("\"2026-01-13T14:00:00+01:00\"", "\"2026-01-12T14:00:00+01:00\""))
                         .put(TRIALS, f.get(TRIALS).replace("2026-01-13", "2026-01-12")));
     }
 
@@ -414,7 +462,8 @@ public final class DoubtfulFolders {
     private static String rising(String csv) {
         String[] lines = csv.split("\n");
         for (int i = 1; i <= 15; i++) {
-            lines[i] = lines[i].replaceAll("rebound-.*", "rebound-45-ramp,45," + (42 + i / 10.0 + i % 2 / 20.0) + ",0." + (i * 7 % 10) + "1,");
+            lines[i] = lines[i].replaceAll(
+                    "rebound-.*", "rebound-45-ramp,45," + (42 + i / 10.0 + i % 2 / 20.0) + ",0." + (i * 7 % 10) + "1,");
         }
         return String.join("\n", lines) + "\n";
     }
@@ -423,8 +472,8 @@ public final class DoubtfulFolders {
     private static String copied(String csv) {
         String[] lines = csv.split("\n");
         for (int i = 1; i <= 15; i++) {
-            lines[i + 15] = lines[i + 15].replaceAll("rebound,.*", "")
-                    + lines[i].substring(lines[i].indexOf("rebound,"));
+            lines[i + 15] =
+                    lines[i + 15].replaceAll("rebound,.*", "") + lines[i].substring(lines[i].indexOf("rebound,"));
         }
         return String.join("\n", lines) + "\n";
     }

@@ -127,4 +127,16 @@ class LargeFilesTest {
         assertThat(report.counts()).containsKey("structure.readings-size");
         assertThat(report.isRefused()).isTrue();
     }
+
+    @Test
+    void refuseMoreThanAMillionMarkedPoints() throws IOException {
+        String header = "session,trial,seq,point,rail,x_dia,y_dia";
+        LongFunction<String> line =
+                i -> "s1," + (1 + i / 100_000) + "," + (1 + i % 100_000) + ",ball,," + (1 + i % 6) + "," + (1 + i % 2);
+
+        CheckReport report = report(new MadeUp("contacts.csv", header, 1_000_001, line));
+
+        assertThat(report.counts()).containsKey("structure.contacts-size");
+        assertThat(report.isRefused()).isTrue();
+    }
 }

@@ -89,8 +89,8 @@ class OptionalColumnsTest {
 
     @Test
     void contactsMayBeMarkedInPixels() throws IOException {
-        String contacts = "session,trial,seq,point,rail,x_px,y_px,camera\ns1,1,1,start,,900,300,cam1\n"
-                + "s1,1,2,rail,near,1100,685,cam1\ns1,1,3,rest,,1300,300,cam1\n";
+        String contacts = "session,trial,seq,point,rail,x_px,y_px,camera\ns1,1,1,start,,452.4,382.5,cam1\n"
+                + "s1,1,2,rail,near,627.5,685.7,cam1\ns1,1,3,rail,far,968.4,79.3,cam1\n";
         Path folder = ExampleFolder.sound()
                 .replace("contribution.json", "\"shots\": []", MARKS)
                 .put("contacts.csv", contacts)

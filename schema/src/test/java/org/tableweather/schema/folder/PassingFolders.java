@@ -50,6 +50,11 @@ final class PassingFolders {
                         id,
                         f -> DoubtfulFolders.marked(
                                 f, DoubtfulFolders.START, DoubtfulFolders.NEAR, DoubtfulFolders.LANDING)));
+        near("geometry.camera-unknown", f -> DoubtfulFolders.filmed(f, ""));
+        near("geometry.camera-unfit", f -> DoubtfulFolders.filmed(f, ""));
+        near(
+                "geometry.camera-residual",
+                f -> DoubtfulFolders.filmed(f, "{\"xDia\": 4, \"yDia\": 0, \"xPx\": 736, \"yPx\": 701}, "));
         // centres may be marked up to the tolerance of 25.7 mm beyond their line, 28.6 mm inside the nose
         near(
                 "geometry.centre-too-near-nose",
@@ -97,7 +102,9 @@ final class PassingFolders {
                         .put(JSON, f.get(JSON).replace("\"delivery\"", "\"bedC\": 26, \"delivery\"")));
         near("climate.heat-danger", f -> DoubtfulFolders.temperature(f, 33));
         near("units.temperature-unusual", f -> DoubtfulFolders.temperature(f, 6));
-        near("climate.temperature-jump", f -> f.put(CLIMATE, f.get(CLIMATE) + "h1,2026-01-13T19:10:00+01:00,25.6,58\n"));
+        near(
+                "climate.temperature-jump",
+                f -> f.put(CLIMATE, f.get(CLIMATE) + "h1,2026-01-13T19:10:00+01:00,25.6,58\n"));
         near("climate.humidity-jump", f -> f.put(CLIMATE, f.get(CLIMATE) + "h1,2026-01-13T19:10:00+01:00,20.6,73\n"));
         near("climate.humidity-stuck", f -> DoubtfulFolders.night(f, 0.1));
         near("climate.pressure-altitude", f -> DoubtfulFolders.pressure(f, 960));
@@ -126,9 +133,7 @@ final class PassingFolders {
         near("instrument.calibration-old", f -> f.replace(JSON, "2026-01-02", "2025-01-13"));
         near("instrument.beyond-accuracy", f -> f.replace(JSON, "\"reading\": 76.1", "\"reading\": 77.3"));
         String first = "\"referenceValue\": 75.3, \"reading\": 76.1}";
-        near(
-                "instrument.drift",
-                f -> f.replace(JSON, first, first + DoubtfulFolders.second("75.4", "73.5")));
+        near("instrument.drift", f -> f.replace(JSON, first, first + DoubtfulFolders.second("75.4", "73.5")));
         near("instrument.salt-value", f -> f.replace(JSON, "\"referenceValue\": 75.3", "\"referenceValue\": 76.3"));
     }
 
@@ -160,6 +165,8 @@ final class PassingFolders {
         near("protocol.not-blinded", f -> first(f, "\"blinded\": true"));
         near("protocol.no-warm-up", f -> first(f, "\"warmUpTrials\": 1"));
         near("protocol.settled-short", f -> f.replace(JSON, "2026-01-12T14:00:00", "2026-01-12T16:05:00"));
-        near("statistics.coarse-reading", f -> DoubtfulFolders.kind(f, "kick", "kick-3-rail", "final_rebound_angle_deg", "3~"));
+        near(
+                "statistics.coarse-reading",
+                f -> DoubtfulFolders.kind(f, "kick", "kick-3-rail", "final_rebound_angle_deg", "3~"));
     }
 }

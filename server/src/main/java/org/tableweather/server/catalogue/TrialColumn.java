@@ -64,6 +64,7 @@ enum TrialColumn {
 
     private final String sqlName = name().toLowerCase(Locale.ROOT);
     private final String jsonName = camelCase(sqlName);
+    private final boolean isUncertainty = sqlName.contains("_u_");
     private final TrialField field;
 
     TrialColumn(TrialField field) {
@@ -83,6 +84,11 @@ enum TrialColumn {
     /** How its values are written. */
     TrialField field() {
         return field;
+    }
+
+    /** Whether it states the standard uncertainty of another column. */
+    boolean isUncertainty() {
+        return isUncertainty;
     }
 
     static List<TrialColumn> all() {

@@ -12,6 +12,7 @@ import java.util.concurrent.TimeUnit;
 import org.jboss.logging.Logger;
 import org.postgresql.PGConnection;
 import org.postgresql.copy.CopyIn;
+import org.tableweather.schema.record.OutcomeUncertainty;
 import org.tableweather.schema.record.Trial;
 
 /**
@@ -166,13 +167,11 @@ final class TrialCopy {
     /** Makes sure that a copy is open that has every column that these rows fill. */
     private void widen(List<Trial> rows) throws SQLException {
         int before = filled.size();
+        // most contributions state none: thirteen columns need no look then
+        boolean uncertain = rows.stream().anyMatch(row -> row.uncertainty() != OutcomeUncertainty.NONE);
         for (TrialColumn column : EnumSet.complementOf(filled)) {
-            TrialField field = column.field();
-            for (Trial row : rows) {
-                if (field.isPresent(row)) {
-                    filled.add(column);
-                    break;
-                }
+            if ((uncertain || !column.isUncertainty()) && isFilled(column.field(), rows)) {
+                filled.add(column);
             }
         }
         if (filled.size() > before) {
@@ -185,6 +184,15 @@ final class TrialCopy {
                             + ") FROM STDIN (FORMAT binary)");
             encoder.header();
         }
+    }
+
+    private static boolean isFilled(TrialField field, List<Trial> rows) {
+        for (Trial row : rows) {
+            if (field.isPresent(row)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private void send(Batch batch) throws SQLException {

@@ -2,6 +2,7 @@ package org.tableweather.analyzers.standard.statistics.answer;
 
 import org.hipparchus.distribution.continuous.NormalDistribution;
 import org.hipparchus.distribution.continuous.TDistribution;
+import org.tableweather.analyzers.standard.numeric.StudentT;
 
 /**
  * How sure a central interval is, and the quantiles and tail chances that go with it.
@@ -12,8 +13,6 @@ public record Coverage(double probability) {
 
     /** 95 %. */
     public static final Coverage DEFAULT = new Coverage(0.95);
-
-    private static final double ACCURACY = 1e-13;
 
     /**
      * Checks the bound.
@@ -45,7 +44,7 @@ public record Coverage(double probability) {
         if (Double.isInfinite(df)) {
             return new NormalDistribution().inverseCumulativeProbability(upperLevel());
         }
-        return new TDistribution(df, ACCURACY).inverseCumulativeProbability(upperLevel());
+        return StudentT.halfWidth(probability, df);
     }
 
     /**

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.function.ToDoubleFunction;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.tableweather.analyzers.standard.statistics.golden.Golden;
+import org.tableweather.analyzers.standard.statistics.golden.GoldenFile;
 
 /**
  * NIST certified analyses of variance. Digits are {@code −log₁₀ |x − certified| / |certified|}, at most 15, of the worst
@@ -21,7 +21,7 @@ class CertifiedAnovaTest {
         return error == 0 ? 15 : Math.min(15, -Math.log10(error));
     }
 
-    private static double worstDigits(OneWayAnova anova, Golden golden, String prefix) {
+    private static double worstDigits(OneWayAnova anova, GoldenFile golden, String prefix) {
         double worst = 15;
         worst = Math.min(worst, digits(anova.between(), golden.number(prefix + "SSB")));
         worst = Math.min(worst, digits(anova.within(), golden.number(prefix + "SSW")));
@@ -32,7 +32,7 @@ class CertifiedAnovaTest {
         return Math.min(worst, digits(anova.residualSd(), golden.number(prefix + "residual_sd")));
     }
 
-    private static OneWayAnova analyse(Golden golden, ToDoubleFunction<String> parse) {
+    private static OneWayAnova analyse(GoldenFile golden, ToDoubleFunction<String> parse) {
         List<Laboratory> groups = new ArrayList<>();
         for (String group : golden.words("groups")) {
             List<String> texts = List.of(golden.words("group." + group));
@@ -45,10 +45,10 @@ class CertifiedAnovaTest {
     @ParameterizedTest
     @CsvSource({"sirstv, 0, 12.5", "sirstv, 196, 14", "atmwtag, 0, 10.5", "atmwtag, 107.868, 14"})
     void meetsTheCertifiedValues(String data, String origin, double least) {
-        Golden golden = Golden.read("interlab/nist-" + data + ".properties");
+        GoldenFile golden = GoldenFile.read("interlab/nist-" + data + ".properties");
         OneWayAnova anova = analyse(golden, new DecimalOrigin(new BigDecimal(origin))::departure);
         assertThat(worstDigits(anova, golden, "")).isGreaterThanOrEqualTo(least);
-        Golden.assertNear(Math.sqrt(anova.rawBetweenVariance()), golden.number("s_L"), Math.pow(10, 1 - least));
+        GoldenFile.assertNear(Math.sqrt(anova.rawBetweenVariance()), golden.number("s_L"), Math.pow(10, 1 - least));
     }
 
     /**
@@ -72,7 +72,7 @@ class CertifiedAnovaTest {
         "8, 1000000000000, 14"
     })
     void meetsTheCertifiedValuesOfSimonAndLesage(int set, String origin, double least) {
-        Golden golden = Golden.read("interlab/nist-smls.properties");
+        GoldenFile golden = GoldenFile.read("interlab/nist-smls.properties");
         String prefix = "smls0" + set + ".";
         DecimalOrigin taken = new DecimalOrigin(new BigDecimal(origin));
         List<Laboratory> groups = new ArrayList<>();

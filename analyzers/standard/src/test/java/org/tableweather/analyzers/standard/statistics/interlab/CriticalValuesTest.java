@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.tableweather.analyzers.standard.statistics.golden.Golden;
+import org.tableweather.analyzers.standard.statistics.golden.GoldenFile;
 
 class CriticalValuesTest {
 
@@ -65,7 +65,7 @@ class CriticalValuesTest {
 
     @Test
     void twoOutliersMeetTheTable() {
-        Golden golden = Golden.read("interlab/grubbs-pair.properties");
+        GoldenFile golden = GoldenFile.read("interlab/grubbs-pair.properties");
         double[] sizes = golden.numbers("p");
         for (int i = 0; i < sizes.length; i++) {
             int p = (int) sizes[i];
@@ -79,7 +79,7 @@ class CriticalValuesTest {
     @ParameterizedTest
     @CsvSource({"q005, 0.005", "q01, 0.01", "q025, 0.025", "q05, 0.05"})
     void twoOutliersMeetASimulationElsewhere(String key, double chance) {
-        Golden golden = Golden.read("interlab/grubbs-pair.properties");
+        GoldenFile golden = GoldenFile.read("interlab/grubbs-pair.properties");
         double[] sizes = golden.numbers("simulated.p");
         for (int i = 0; i < sizes.length; i++) {
             double found = new TwoOutlierRatio((int) sizes[i]).chance(golden.numbers("simulated." + key)[i]);

@@ -15,17 +15,17 @@ import org.tableweather.analyzers.standard.statistics.answer.Coverage;
 import org.tableweather.analyzers.standard.statistics.answer.Interval;
 import org.tableweather.analyzers.standard.statistics.answer.Refusal;
 import org.tableweather.analyzers.standard.statistics.answer.Refusal.Cause;
-import org.tableweather.analyzers.standard.statistics.golden.Golden;
+import org.tableweather.analyzers.standard.statistics.golden.GoldenFile;
 
 class InterlaboratoryTest {
 
     private static final double TIGHT = 1e-11;
 
-    private static Golden golden(String data) {
-        return Golden.read("interlab/" + data + ".properties");
+    private static GoldenFile golden(String data) {
+        return GoldenFile.read("interlab/" + data + ".properties");
     }
 
-    private static List<Laboratory> laboratories(Golden golden) {
+    private static List<Laboratory> laboratories(GoldenFile golden) {
         List<Laboratory> laboratories = new ArrayList<>();
         for (String label : golden.words("labs")) {
             laboratories.add(Laboratory.of(label, golden.numbers("lab." + label)));
@@ -43,51 +43,52 @@ class InterlaboratoryTest {
         @ParameterizedTest
         @ValueSource(strings = {"rail", "dyestuff", "gravity", "coop-s1", "coop-s4", "coop-s5"})
         void precision(String data) {
-            Golden golden = golden(data);
+            GoldenFile golden = golden(data);
             Precision precision = Precision.of(laboratories(golden)).orThrow();
-            Golden.assertNear(precision.anova().mean(), golden.number("general_mean"), TIGHT);
-            Golden.assertNear(precision.anova().replicates(), golden.number("n_bar"), TIGHT);
-            Golden.assertNear(precision.anova().withinMeanSquare(), golden.number("s_r2"), TIGHT);
-            Golden.assertNear(precision.anova().betweenMeanSquare(), golden.number("s_d2"), TIGHT);
-            Golden.assertNear(precision.anova().rawBetweenVariance(), golden.number("s_L2_raw"), TIGHT);
-            Golden.assertNear(precision.anova().f(), golden.number("F"), TIGHT);
-            Golden.assertNear(precision.anova().pValue(), golden.number("F_p"), 1e-9);
-            Golden.assertNear(precision.repeatabilitySd(), golden.number("s_r"), TIGHT);
-            Golden.assertNear(precision.betweenSd(), golden.number("s_L"), TIGHT);
-            Golden.assertNear(precision.reproducibilitySd(), golden.number("s_R"), TIGHT);
-            Golden.assertNear(precision.repeatabilityLimit(), golden.number("repeatability_limit_2.8sr"), TIGHT);
-            Golden.assertNear(precision.reproducibilityLimit(), golden.number("reproducibility_limit_2.8sR"), TIGHT);
+            GoldenFile.assertNear(precision.anova().mean(), golden.number("general_mean"), TIGHT);
+            GoldenFile.assertNear(precision.anova().replicates(), golden.number("n_bar"), TIGHT);
+            GoldenFile.assertNear(precision.anova().withinMeanSquare(), golden.number("s_r2"), TIGHT);
+            GoldenFile.assertNear(precision.anova().betweenMeanSquare(), golden.number("s_d2"), TIGHT);
+            GoldenFile.assertNear(precision.anova().rawBetweenVariance(), golden.number("s_L2_raw"), TIGHT);
+            GoldenFile.assertNear(precision.anova().f(), golden.number("F"), TIGHT);
+            GoldenFile.assertNear(precision.anova().pValue(), golden.number("F_p"), 1e-9);
+            GoldenFile.assertNear(precision.repeatabilitySd(), golden.number("s_r"), TIGHT);
+            GoldenFile.assertNear(precision.betweenSd(), golden.number("s_L"), TIGHT);
+            GoldenFile.assertNear(precision.reproducibilitySd(), golden.number("s_R"), TIGHT);
+            GoldenFile.assertNear(precision.repeatabilityLimit(), golden.number("repeatability_limit_2.8sr"), TIGHT);
+            GoldenFile.assertNear(
+                    precision.reproducibilityLimit(), golden.number("reproducibility_limit_2.8sR"), TIGHT);
             Interval interval = precision.repeatabilityInterval(Coverage.DEFAULT);
-            Golden.assertNear(interval.lower(), golden.numbers("s_r_ci95")[0], TIGHT);
-            Golden.assertNear(interval.upper(), golden.numbers("s_r_ci95")[1], TIGHT);
+            GoldenFile.assertNear(interval.lower(), golden.numbers("s_r_ci95")[0], TIGHT);
+            GoldenFile.assertNear(interval.upper(), golden.numbers("s_r_ci95")[1], TIGHT);
         }
 
         @ParameterizedTest
         @ValueSource(strings = {"rail", "dyestuff", "gravity", "coop-s1", "coop-s4", "coop-s5"})
         void consistency(String data) {
-            Golden golden = golden(data);
+            GoldenFile golden = golden(data);
             Consistency consistency = Consistency.of(laboratories(golden)).orThrow();
             double[] h = golden.numbers("mandel_h");
             assertThat(consistency.laboratories()).hasSize(h.length);
             for (int i = 0; i < h.length; i++) {
                 Consistency.Statistic statistic = consistency.laboratories().get(i);
                 assertThat(statistic.h()).isCloseTo(h[i], within(1e-11));
-                Golden.assertNear(statistic.k().orElseThrow(), golden.numbers("mandel_k")[i], TIGHT);
+                GoldenFile.assertNear(statistic.k().orElseThrow(), golden.numbers("mandel_k")[i], TIGHT);
             }
         }
 
         @ParameterizedTest
         @ValueSource(strings = {"rail", "dyestuff", "gravity", "coop-s1", "coop-s4", "coop-s5"})
         void outliers(String data) {
-            Golden golden = golden(data);
+            GoldenFile golden = golden(data);
             CochranTest cochran = CochranTest.of(laboratories(golden)).orThrow();
             GrubbsTest grubbs = GrubbsTest.of(laboratories(golden)).orThrow();
-            Golden.assertNear(cochran.c(), golden.number("cochran_C"), TIGHT);
+            GoldenFile.assertNear(cochran.c(), golden.number("cochran_C"), TIGHT);
             assertThat(cochran.label()).isEqualTo(golden.text("cochran_lab"));
-            Golden.assertNear(grubbs.high().statistic(), golden.number("grubbs_G_high"), TIGHT);
-            Golden.assertNear(grubbs.low().statistic(), golden.number("grubbs_G_low"), TIGHT);
-            Golden.assertNear(grubbs.twoHigh().statistic(), golden.number("grubbs_two_high_ratio"), TIGHT);
-            Golden.assertNear(grubbs.twoLow().statistic(), golden.number("grubbs_two_low_ratio"), TIGHT);
+            GoldenFile.assertNear(grubbs.high().statistic(), golden.number("grubbs_G_high"), TIGHT);
+            GoldenFile.assertNear(grubbs.low().statistic(), golden.number("grubbs_G_low"), TIGHT);
+            GoldenFile.assertNear(grubbs.twoHigh().statistic(), golden.number("grubbs_two_high_ratio"), TIGHT);
+            GoldenFile.assertNear(grubbs.twoLow().statistic(), golden.number("grubbs_two_low_ratio"), TIGHT);
         }
 
         /** The six laboratories of specimen S1: L4 is high at 5 % (1.960 > 1.887) and just short of 1 % (1.973). */
@@ -106,7 +107,7 @@ class InterlaboratoryTest {
     @Nested
     class AstmE691Glucose {
 
-        private final Golden golden = golden("astm-e691-glucose");
+        private final GoldenFile golden = golden("astm-e691-glucose");
 
         private List<Laboratory> material(String material) {
             List<Laboratory> laboratories = new ArrayList<>();

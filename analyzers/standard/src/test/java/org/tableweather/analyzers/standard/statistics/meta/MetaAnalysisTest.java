@@ -15,7 +15,7 @@ import org.tableweather.analyzers.standard.statistics.answer.Answer;
 import org.tableweather.analyzers.standard.statistics.answer.Interval;
 import org.tableweather.analyzers.standard.statistics.answer.Refusal;
 import org.tableweather.analyzers.standard.statistics.answer.Refusal.Cause;
-import org.tableweather.analyzers.standard.statistics.golden.Golden;
+import org.tableweather.analyzers.standard.statistics.golden.GoldenFile;
 
 class MetaAnalysisTest {
 
@@ -25,11 +25,11 @@ class MetaAnalysisTest {
     private static final List<StudyEffect> THREE =
             List.of(new StudyEffect("a", 0.3, 1), new StudyEffect("b", 5, 2), new StudyEffect("c", 1, 2));
 
-    private static Golden golden(String data) {
-        return Golden.read("meta/" + data + ".properties");
+    private static GoldenFile golden(String data) {
+        return GoldenFile.read("meta/" + data + ".properties");
     }
 
-    private static List<StudyEffect> effects(Golden golden) {
+    private static List<StudyEffect> effects(GoldenFile golden) {
         double[] y = golden.numbers("yi");
         double[] v = golden.numbers("vi");
         List<StudyEffect> effects = new ArrayList<>();
@@ -49,7 +49,7 @@ class MetaAnalysisTest {
     }
 
     private static void assertNear(double actual, double expected) {
-        Golden.assertNear(actual, expected, 1e-10);
+        GoldenFile.assertNear(actual, expected, 1e-10);
     }
 
     private static void assertNear(Interval actual, double lower, double upper) {
@@ -57,7 +57,7 @@ class MetaAnalysisTest {
         assertNear(actual.upper(), upper);
     }
 
-    private static MetaFit fit(Golden golden, String method, IntervalMethod intervals) {
+    private static MetaFit fit(GoldenFile golden, String method, IntervalMethod intervals) {
         return MetaAnalysis.withDefaults()
                 .with(method(method))
                 .with(intervals)
@@ -82,7 +82,7 @@ class MetaAnalysisTest {
             "dat-normand1999, PM"
         })
         void poolsTheMean(String data, String method) {
-            Golden golden = golden(data);
+            GoldenFile golden = golden(data);
             MetaFit fit = fit(golden, method, IntervalMethod.NORMAL);
             assertNear(fit.mean().value(), golden.number(method + ".mean"));
             assertNear(fit.mean().standardError(), golden.number(method + ".se"));
@@ -111,7 +111,7 @@ class MetaAnalysisTest {
             "dat-normand1999, PM"
         })
         void makesHartungKnappIntervals(String data, String method) {
-            Golden golden = golden(data);
+            GoldenFile golden = golden(data);
             PooledEffect mean =
                     fit(golden, method, IntervalMethod.HARTUNG_KNAPP).mean();
             assertNear(mean.standardError(), golden.number(method + ".hk.se"));
@@ -126,7 +126,7 @@ class MetaAnalysisTest {
             "dat-normand1999, DL", "dat-normand1999, REML", "dat-normand1999, ML", "dat-normand1999, PM"
         })
         void predictsANewRoom(String data, String method) {
-            Golden golden = golden(data);
+            GoldenFile golden = golden(data);
             double[] expected = golden.numbers(method + ".prediction");
             MetaFit fit = fit(golden, method, IntervalMethod.HARTUNG_KNAPP);
             assertNear(fit.prediction().orElseThrow(), expected[0], expected[1]);
@@ -135,7 +135,7 @@ class MetaAnalysisTest {
         @ParameterizedTest
         @ValueSource(strings = {"dat-bcg", "dat-normand1999"})
         void profilesQ(String data) {
-            Golden golden = golden(data);
+            GoldenFile golden = golden(data);
             double[] expected = golden.numbers("qprofile");
             Heterogeneity heterogeneity =
                     fit(golden, "REML", IntervalMethod.NORMAL).heterogeneity();
@@ -145,7 +145,7 @@ class MetaAnalysisTest {
         @ParameterizedTest
         @CsvSource({"dat-bcg, DL", "dat-bcg, REML", "dat-normand1999, DL", "dat-normand1999, REML"})
         void leavesOneOut(String data, String method) {
-            Golden golden = golden(data);
+            GoldenFile golden = golden(data);
             List<MetaAnalysis.Omission> omissions = MetaAnalysis.withDefaults()
                     .with(method(method))
                     .with(IntervalMethod.NORMAL)
@@ -167,7 +167,7 @@ class MetaAnalysisTest {
         @ParameterizedTest
         @ValueSource(strings = {"FE", "DL", "REML", "ML", "PM"})
         void regressesOnAModerator(String method) {
-            Golden golden = golden("dat-bcg");
+            GoldenFile golden = golden("dat-bcg");
             double[] latitudes = golden.numbers("ablat");
             double[][] moderators = new double[latitudes.length][];
             for (int i = 0; i < latitudes.length; i++) {
@@ -194,7 +194,7 @@ class MetaAnalysisTest {
         @ParameterizedTest
         @ValueSource(strings = {"dat-bcg", "dat-normand1999"})
         void testsTheFunnelClassically(String data) {
-            Golden golden = golden(data);
+            GoldenFile golden = golden(data);
             SmallStudyAsymmetry.Result result =
                     SmallStudyAsymmetry.classical(effects(golden)).orThrow();
             assertNear(result.slope().value(), golden.number("egger.classical.bias"));
@@ -208,7 +208,7 @@ class MetaAnalysisTest {
         @ParameterizedTest
         @ValueSource(strings = {"dat-bcg", "dat-normand1999"})
         void testsTheFunnelWithAMixedModel(String data) {
-            Golden golden = golden(data);
+            GoldenFile golden = golden(data);
             MetaAnalysis analysis = MetaAnalysis.withDefaults().with(IntervalMethod.NORMAL);
             SmallStudyAsymmetry.Result result =
                     SmallStudyAsymmetry.test(effects(golden), analysis).orThrow();
@@ -226,16 +226,16 @@ class MetaAnalysisTest {
         /** At the Paule–Mandel root Q is k − 1, so both standard errors are the same (Paule & Mandel 1982). */
         @Test
         void hartungKnappEqualsTheNormalErrorAtThePauleMandelRoot() {
-            Golden golden = golden("dat-bcg");
+            GoldenFile golden = golden("dat-bcg");
             double knapp =
                     fit(golden, "PM", IntervalMethod.HARTUNG_KNAPP).mean().standardError();
             double normal = fit(golden, "PM", IntervalMethod.NORMAL).mean().standardError();
-            Golden.assertNear(knapp, normal, 1e-13);
+            GoldenFile.assertNear(knapp, normal, 1e-13);
         }
 
         @Test
         void shiftAndScaleOfTheEstimatesCarryThrough() {
-            Golden golden = golden("dat-bcg");
+            GoldenFile golden = golden("dat-bcg");
             List<StudyEffect> moved = effects(golden).stream()
                     .map(e -> new StudyEffect(e.label(), 1e6 + 8 * e.estimate(), 64 * e.variance()))
                     .toList();
@@ -243,7 +243,7 @@ class MetaAnalysisTest {
             MetaFit other = MetaAnalysis.withDefaults().fit(moved).orThrow();
             assertThat(other.mean().value()).isCloseTo(1e6 + 8 * plain.mean().value(), within(1e-8));
             double tauSquared = plain.heterogeneity().tauSquared();
-            Golden.assertNear(other.heterogeneity().tauSquared(), 64 * tauSquared, 1e-8);
+            GoldenFile.assertNear(other.heterogeneity().tauSquared(), 64 * tauSquared, 1e-8);
         }
 
         @Test
@@ -253,8 +253,8 @@ class MetaAnalysisTest {
             MetaFit floored = analysis.with(IntervalMethod.HARTUNG_KNAPP_FLOORED)
                     .fit(AGREEING)
                     .orThrow();
-            Golden.assertNear(plain.mean().standardError(), Math.sqrt(1e-4 / 3), 1e-12);
-            Golden.assertNear(floored.mean().standardError(), Math.sqrt(1.0 / 3), 1e-12);
+            GoldenFile.assertNear(plain.mean().standardError(), Math.sqrt(1e-4 / 3), 1e-12);
+            GoldenFile.assertNear(floored.mean().standardError(), Math.sqrt(1.0 / 3), 1e-12);
         }
 
         @Test

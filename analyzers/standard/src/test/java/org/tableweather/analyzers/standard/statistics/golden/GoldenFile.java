@@ -13,15 +13,15 @@ import java.util.Objects;
 import java.util.Properties;
 
 /** Expected values with their source, from a file of {@code golden/}. */
-public final class Golden {
+public final class GoldenFile {
 
     private final String name;
     private final Properties values = new Properties();
 
-    private Golden(String name) {
+    private GoldenFile(String name) {
         this.name = name;
         try (Reader reader = new InputStreamReader(
-                Objects.requireNonNull(Golden.class.getResourceAsStream("/golden/" + name), name),
+                Objects.requireNonNull(GoldenFile.class.getResourceAsStream("/golden/" + name), name),
                 StandardCharsets.UTF_8)) {
             values.load(reader);
         } catch (IOException e) {
@@ -30,8 +30,8 @@ public final class Golden {
     }
 
     /** Reads a file, such as {@code meta/dat-bcg.properties}. */
-    public static Golden read(String name) {
-        return new Golden(name);
+    public static GoldenFile read(String name) {
+        return new GoldenFile(name);
     }
 
     /** One text. */

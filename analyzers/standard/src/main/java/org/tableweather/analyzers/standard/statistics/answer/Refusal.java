@@ -18,7 +18,7 @@ public record Refusal(Cause cause, String detail) {
         COLLINEAR,
         /** A covariate parts the made from the missed: the coefficient has no finite estimate. */
         SEPARATION,
-        /** The measured spread is no wider than the measurement error alone would make it. */
+        /** What was measured is no more than error, or a known side effect, alone would show. */
         ERROR_SWAMPS,
         /** The search did not settle. */
         NOT_CONVERGED

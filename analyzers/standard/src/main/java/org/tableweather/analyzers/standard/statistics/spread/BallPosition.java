@@ -1,0 +1,14 @@
+package org.tableweather.analyzers.standard.statistics.spread;
+
+/**
+ * Where a ball lies.
+ *
+ * @param x along the bed, from a corner of the rectangle that centres can reach
+ * @param y across, in the same unit
+ */
+public record BallPosition(double x, double y) {
+
+    double distance(BallPosition other) {
+        return Math.hypot(x - other.x, y - other.y);
+    }
+}

@@ -75,7 +75,7 @@ public final class PositiveDefinite {
     public double logDeterminant() {
         double sum = 0;
         for (int i = 0; i < lower.numRows; i++) {
-            sum += 2 * Math.log(lower.get(i, i));
+            sum += 2 * StrictMath.log(lower.get(i, i));
         }
         return sum;
     }

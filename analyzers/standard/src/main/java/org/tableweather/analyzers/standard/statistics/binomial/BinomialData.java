@@ -63,7 +63,7 @@ record BinomialData(Scaling scaling, List<ClusterCells> clusters, long attempts,
     }
 
     private static double timesLog(double count, double p) {
-        return count == 0 ? 0 : count * Math.log(p);
+        return count == 0 ? 0 : count * StrictMath.log(p);
     }
 
     /** Number of coefficients, the intercept included. */

@@ -15,6 +15,6 @@ public record BinomialEffect(double value, double standardError, double statisti
 
     /** exp(value): the factor on the odds. */
     public double oddsRatio() {
-        return Math.exp(value);
+        return StrictMath.exp(value);
     }
 }

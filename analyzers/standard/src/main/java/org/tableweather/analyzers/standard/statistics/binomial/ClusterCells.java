@@ -39,14 +39,14 @@ final class ClusterCells {
     /** 1 / (1 + exp(−η)), without overflow. */
     static double logistic(double eta) {
         if (eta >= 0) {
-            return 1 / (1 + Math.exp(-eta));
+            return 1 / (1 + StrictMath.exp(-eta));
         }
-        double odds = Math.exp(eta);
+        double odds = StrictMath.exp(eta);
         return odds / (1 + odds);
     }
 
     /** log(1 + exp(η)), without overflow. */
     static double softplus(double eta) {
-        return eta > 0 ? eta + Math.log1p(Math.exp(-eta)) : Math.log1p(Math.exp(eta));
+        return eta > 0 ? eta + StrictMath.log1p(StrictMath.exp(-eta)) : StrictMath.log1p(StrictMath.exp(eta));
     }
 }

@@ -119,7 +119,7 @@ final class ClusterIntegral {
         }
         double sum = 0;
         for (int q = 0; q < terms.length; q++) {
-            terms[q] = Math.exp(terms[q] - most);
+            terms[q] = StrictMath.exp(terms[q] - most);
             sum += terms[q];
         }
         Movement movement = new Movement();
@@ -127,7 +127,7 @@ final class ClusterIntegral {
             movement.addNode(terms[q] / sum, nodes.node(q), scale, gradient);
         }
         movement.addWidth(gradient);
-        return most + Math.log(sum) - Math.log(curvature) / 2 - Math.log(Math.PI) / 2;
+        return most + StrictMath.log(sum) - StrictMath.log(curvature) / 2 - StrictMath.log(Math.PI) / 2;
     }
 
     /** How û and W move with the parameters. */

@@ -21,6 +21,6 @@ final class HermiteNodes {
     }
 
     double logWeight(int q) {
-        return Math.log(rule.getWeight(q));
+        return StrictMath.log(rule.getWeight(q));
     }
 }

@@ -15,7 +15,7 @@ import org.tableweather.analyzers.standard.statistics.answer.Refusal.Cause;
  * @param critical5Pct 5 % bound
  * @param critical1Pct 1 % bound
  * @source Cochran1941
- * @source Iso57252
+ * @source ISO57252
  */
 public record CochranTest(
         double c, String label, int laboratories, long replicates, double critical5Pct, double critical1Pct) {

@@ -11,7 +11,7 @@ import org.tableweather.analyzers.standard.statistics.answer.Refusal.Cause;
  * @param laboratories in the order given
  * @param replicates the commonest number of results, which the bounds of k are made for; 0 when nobody has two
  * @source Mandel1985
- * @source AstmE691
+ * @source ASTME691
  */
 public record Consistency(List<Statistic> laboratories, long replicates) {
 

@@ -15,7 +15,7 @@ import org.tableweather.analyzers.standard.statistics.answer.Refusal.Cause;
  * @param twoLow of the two smallest means
  * @source Grubbs1950
  * @source Grubbs1969
- * @source Iso57252
+ * @source ISO57252
  */
 public record GrubbsTest(Suspect high, Suspect low, Suspect twoHigh, Suspect twoLow) {
 

@@ -30,7 +30,7 @@ final class LargestDeviate {
 
     private LargestDeviate(int m, LargestDeviate smaller) {
         this.m = m;
-        this.start = Math.asin(1.0 / (m - 1));
+        this.start = StrictMath.asin(1.0 / (m - 1));
         this.step = (Math.PI / 2 - start) / CELLS;
         this.chance = new double[CELLS + 1];
         this.density = new double[CELLS + 1];
@@ -66,17 +66,17 @@ final class LargestDeviate {
             return b >= Math.sqrt(0.5) - 1e-12 ? 1 : 0;
         }
         double sine = b / Math.sqrt((distribution.m - 1.0) / distribution.m);
-        return sine >= 1 ? 1 : distribution.at(Math.asin(Math.max(-1, sine)));
+        return sine >= 1 ? 1 : distribution.at(StrictMath.asin(Math.max(-1, sine)));
     }
 
     /** {@code ∫ cos^(m−3) φ dφ} over (−π/2, π/2). */
     private static double bell(int m) {
-        return Math.sqrt(Math.PI) * Math.exp(Gamma.logGamma((m - 2) / 2.0) - Gamma.logGamma((m - 1) / 2.0));
+        return Math.sqrt(Math.PI) * StrictMath.exp(Gamma.logGamma((m - 2) / 2.0) - Gamma.logGamma((m - 1) / 2.0));
     }
 
     private double integrand(LargestDeviate smaller, double phi) {
-        double bound = Math.sqrt(m / (m - 1.0)) * Math.tan(phi);
-        return Math.pow(Math.cos(phi), m - 3) * chance(smaller, bound);
+        double bound = Math.sqrt(m / (m - 1.0)) * StrictMath.tan(phi);
+        return StrictMath.pow(StrictMath.cos(phi), m - 3) * chance(smaller, bound);
     }
 
     private double cell(LargestDeviate smaller, double middle) {

@@ -16,8 +16,8 @@ import org.tableweather.analyzers.standard.statistics.answer.Refusal.Cause;
  * @param repeatabilitySd s_r, same room, same climate, short time
  * @param betweenSd s_L, of rooms' true means; 0 when the moment estimate is negative
  * @param reproducibilitySd s_R, another room
- * @source Iso57252
- * @source AstmE691
+ * @source ISO57252
+ * @source ASTME691
  */
 public record Precision(OneWayAnova anova, double repeatabilitySd, double betweenSd, double reproducibilitySd) {
 

@@ -36,7 +36,7 @@ final class TwoOutlierRatio {
         this.p = p;
         this.rest = LargestDeviate.of(p - 2);
         this.lead = Math.sqrt(p / (2.0 * (p - 2)));
-        this.widest = Math.atan(lead * Math.sqrt(2));
+        this.widest = StrictMath.atan(lead * Math.sqrt(2));
     }
 
     /** Chance of a ratio of at most c, in [0, 1]. */
@@ -50,18 +50,18 @@ final class TwoOutlierRatio {
      * rest's deviate would fall below its least value {@code 1/√(m(m−1))}.
      */
     private double alongAngle(double theta, double c) {
-        double ahead = lead * Math.cos(theta) - Math.sin(theta) / Math.sqrt(2);
+        double ahead = lead * StrictMath.cos(theta) - StrictMath.sin(theta) / Math.sqrt(2);
         double certain = upTo(ahead / Math.sqrt((p - 3.0) / (p - 2)), c);
         double possible = upTo(ahead * Math.sqrt((p - 2.0) * (p - 3)), c);
         double power = (p - 3) / 2.0;
         if (possible <= certain) {
-            return Math.pow(certain, power);
+            return StrictMath.pow(certain, power);
         }
         double between = integrate(
-                q -> power * Math.pow(q, power - 1) * LargestDeviate.chance(rest, ahead / Math.sqrt(q / (1 - q))),
+                q -> power * StrictMath.pow(q, power - 1) * LargestDeviate.chance(rest, ahead / Math.sqrt(q / (1 - q))),
                 certain,
                 possible);
-        return Math.pow(certain, power) + between;
+        return StrictMath.pow(certain, power) + between;
     }
 
     private double integrate(DoubleUnaryOperator function, double low, double high) {

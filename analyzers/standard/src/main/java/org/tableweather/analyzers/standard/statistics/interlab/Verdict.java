@@ -3,7 +3,7 @@ package org.tableweather.analyzers.standard.statistics.interlab;
 /**
  * What an outlier test says of its suspect.
  *
- * @source Iso57252
+ * @source ISO57252
  */
 public enum Verdict {
     /** Within the 5 % bound. */

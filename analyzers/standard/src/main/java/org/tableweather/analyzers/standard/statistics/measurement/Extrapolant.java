@@ -45,9 +45,9 @@ public enum Extrapolant {
         double[] moments = new double[degree + 1];
         for (int i = 0; i < factors.length; i++) {
             for (int j = 0; j <= degree; j++) {
-                moments[j] += Math.pow(factors[i], j) * values[i];
+                moments[j] += StrictMath.pow(factors[i], j) * values[i];
                 for (int k = 0; k <= degree; k++) {
-                    gram[j][k] += Math.pow(factors[i], j + k);
+                    gram[j][k] += StrictMath.pow(factors[i], j + k);
                 }
             }
         }

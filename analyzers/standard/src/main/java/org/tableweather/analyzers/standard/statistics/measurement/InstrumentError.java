@@ -26,7 +26,7 @@ public record InstrumentError(double offsetSd, double readingSd) {
      * of it offset, because a stated accuracy is mostly the calibration's.
      *
      * @param limit at least 0
-     * @source Jcgm100
+     * @source JCGM100
      */
     public static InstrumentError ofAccuracy(double limit) {
         return new InstrumentError(limit / Math.sqrt(3), 0);

@@ -21,8 +21,8 @@ final class RationalCurve {
     /** The pole must lie beyond ζ = −1, so c is sought above 1, on a logarithmic scale of c − 1. */
     static OptionalDouble atNoError(double[] factors, double[] values) {
         RationalCurve curve = new RationalCurve(factors, values);
-        double low = Math.log(NEAREST - 1);
-        double high = Math.log(FARTHEST);
+        double low = StrictMath.log(NEAREST - 1);
+        double high = StrictMath.log(FARTHEST);
         for (int i = 0; i < STEPS; i++) {
             double left = high - SECTION * (high - low);
             double right = low + SECTION * (high - low);
@@ -33,14 +33,14 @@ final class RationalCurve {
             }
         }
         double c = (low + high) / 2;
-        boolean atPole = Math.exp(c) + 1 < NEAREST * 1.001;
+        boolean atPole = StrictMath.exp(c) + 1 < NEAREST * 1.001;
         return atPole ? OptionalDouble.empty() : OptionalDouble.of(curve.line(c).atNoError);
     }
 
     private record Line(double misfit, double atNoError) {}
 
     private Line line(double logDistance) {
-        double c = 1 + Math.exp(logDistance);
+        double c = 1 + StrictMath.exp(logDistance);
         double n = factors.length;
         double sum = 0;
         double total = 0;

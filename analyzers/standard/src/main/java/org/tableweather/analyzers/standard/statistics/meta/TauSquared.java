@@ -67,7 +67,7 @@ final class TauSquared {
         double previous = 0;
         double before = score.of(model.at(0));
         for (int i = 1; i <= SCAN; i++) {
-            double here = bound * Math.pow((double) i / SCAN, 3);
+            double here = bound * StrictMath.pow((double) i / SCAN, 3);
             double after = score.of(model.at(here));
             if (before > 0 && after <= 0) {
                 double top = root(tau -> score.of(model.at(tau)), previous, here);

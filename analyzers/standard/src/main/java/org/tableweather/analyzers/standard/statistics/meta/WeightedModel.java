@@ -169,7 +169,7 @@ final class WeightedModel {
         private double sumOfLogVariances() {
             double sum = 0;
             for (double weight : weights) {
-                sum -= Math.log(weight);
+                sum -= StrictMath.log(weight);
             }
             return sum;
         }
@@ -185,12 +185,12 @@ final class WeightedModel {
         }
 
         double logLikelihood() {
-            return -0.5 * (studies() * Math.log(2 * Math.PI) + sumOfLogVariances() + q);
+            return -0.5 * (studies() * StrictMath.log(2 * Math.PI) + sumOfLogVariances() + q);
         }
 
         double restrictedLogLikelihood() {
             return -0.5
-                    * (df() * Math.log(2 * Math.PI)
+                    * (df() * StrictMath.log(2 * Math.PI)
                             - unweighted().factor.logDeterminant()
                             + sumOfLogVariances()
                             + factor.logDeterminant()

@@ -44,6 +44,6 @@ final class PoissonSum {
     }
 
     private static double weight(double lambda, double s) {
-        return Math.exp(s * Math.log(lambda) - lambda - Gamma.logGamma(s + 1));
+        return StrictMath.exp(s * StrictMath.log(lambda) - lambda - Gamma.logGamma(s + 1));
     }
 }

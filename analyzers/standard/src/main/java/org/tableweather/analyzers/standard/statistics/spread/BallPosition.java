@@ -9,6 +9,6 @@ package org.tableweather.analyzers.standard.statistics.spread;
 public record BallPosition(double x, double y) {
 
     double distance(BallPosition other) {
-        return Math.hypot(x - other.x, y - other.y);
+        return StrictMath.hypot(x - other.x, y - other.y);
     }
 }

@@ -33,7 +33,7 @@ public enum EdgeCorrection {
 
         @Override
         double standardError(double n, double area, double perimeter) {
-            return Math.sqrt(0.0703 * area / (n * n) + 0.037 * perimeter * Math.sqrt(area / Math.pow(n, 5)));
+            return Math.sqrt(0.0703 * area / (n * n) + 0.037 * perimeter * Math.sqrt(area / StrictMath.pow(n, 5)));
         }
     };
 

@@ -56,27 +56,27 @@ public record RollingBall(double massKg, double diameterM, double dragCoefficien
         double a = coefficient * GRAVITY;
         double b = dragRate();
         double square = speedMps * speedMps;
-        return b == 0 ? square / (2 * a) : Math.log1p(b * square / a) / (2 * b);
+        return b == 0 ? square / (2 * a) : StrictMath.log1p(b * square / a) / (2 * b);
     }
 
     /** Time to rest, {@code atan(v√(b/(μg))) / √(bμg)}, s. */
     public double timeS(double coefficient, double speedMps) {
         double a = coefficient * GRAVITY;
         double b = dragRate();
-        return b == 0 ? speedMps / a : Math.atan(speedMps * Math.sqrt(b / a)) / Math.sqrt(a * b);
+        return b == 0 ? speedMps / a : StrictMath.atan(speedMps * Math.sqrt(b / a)) / Math.sqrt(a * b);
     }
 
     /** Speed after a distance, m/s; 0 beyond the point of rest. */
     public double speedMps(double coefficient, double startMps, double travelledM) {
         double a = coefficient * GRAVITY;
-        double left = startMps * startMps * Math.exp(-2 * dragRate() * travelledM) - 2 * a * reach(travelledM);
+        double left = startMps * startMps * StrictMath.exp(-2 * dragRate() * travelledM) - 2 * a * reach(travelledM);
         return Math.sqrt(Math.max(0, left));
     }
 
     /** {@code (1 − e^(−2bx)) / 2b}, which is x without air. */
     private double reach(double travelledM) {
         double b = dragRate();
-        return b == 0 ? travelledM : -Math.expm1(-2 * b * travelledM) / (2 * b);
+        return b == 0 ? travelledM : -StrictMath.expm1(-2 * b * travelledM) / (2 * b);
     }
 
     /**
@@ -90,7 +90,7 @@ public record RollingBall(double massKg, double diameterM, double dragCoefficien
         requirePositive("distance", distanceM);
         double b = dragRate();
         double square = startMps * startMps;
-        double a = b == 0 ? square / (2 * distanceM) : b * square / Math.expm1(2 * b * distanceM);
+        double a = b == 0 ? square / (2 * distanceM) : b * square / StrictMath.expm1(2 * b * distanceM);
         return resistance(a, square / (2 * distanceM), startMps, distanceM);
     }
 
@@ -105,9 +105,9 @@ public record RollingBall(double massKg, double diameterM, double dragCoefficien
         requirePositive("time", timeS);
         double b = dragRate();
         double plain = 2 * distanceM / (timeS * timeS);
-        double angle = Math.atan(Math.sqrt(Math.expm1(2 * b * distanceM))) / timeS;
+        double angle = StrictMath.atan(Math.sqrt(StrictMath.expm1(2 * b * distanceM))) / timeS;
         double a = b == 0 ? plain : angle * angle / b;
-        double start = b == 0 ? 2 * distanceM / timeS : Math.sqrt(a * Math.expm1(2 * b * distanceM) / b);
+        double start = b == 0 ? 2 * distanceM / timeS : Math.sqrt(a * StrictMath.expm1(2 * b * distanceM) / b);
         return resistance(a, plain, start, distanceM);
     }
 
@@ -122,7 +122,7 @@ public record RollingBall(double massKg, double diameterM, double dragCoefficien
     public Answer<RollingResistance> fromGates(double startMps, double endMps, double distanceM) {
         requirePositive("start speed", startMps);
         requirePositive("distance", distanceM);
-        double left = startMps * startMps * Math.exp(-2 * dragRate() * distanceM);
+        double left = startMps * startMps * StrictMath.exp(-2 * dragRate() * distanceM);
         double a = (left - endMps * endMps) / (2 * reach(distanceM));
         if (!(a > 0)) {
             return Answer.refuse(

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -217,6 +218,55 @@ class MetaAnalysisTest {
             assertNear(result.limit().value(), golden.number("egger.mixed.est_limit"));
             Interval limit = result.limit().interval();
             assertNear(limit, golden.number("egger.mixed.ci_lb"), golden.number("egger.mixed.ci_ub"));
+        }
+    }
+
+    @Nested
+    class WorkedExamples {
+
+        private final GoldenFile golden = golden("worked-examples");
+
+        private MetaFit pool(double[] y, double[] v, HeterogeneityMethod method) {
+            List<StudyEffect> effects = new ArrayList<>();
+            for (int i = 0; i < y.length; i++) {
+                effects.add(new StudyEffect("study " + i, y[i], v[i]));
+            }
+            return MetaAnalysis.withDefaults()
+                    .with(method)
+                    .with(IntervalMethod.NORMAL)
+                    .fit(effects)
+                    .orThrow();
+        }
+
+        private void assertPrinted(double actual, String key) {
+            GoldenFile.assertNear(actual, golden.number(key), golden.number("tolerance"));
+        }
+
+        @Test
+        void cadmium() {
+            double[] y = golden.numbers("cadmium.yi");
+            double[] v = golden.numbers("cadmium.vi");
+            MetaFit paule = pool(y, v, HeterogeneityMethod.PAULE_MANDEL);
+            MetaFit moments = pool(y, v, HeterogeneityMethod.DERSIMONIAN_LAIRD);
+            assertPrinted(paule.heterogeneity().q(), "cadmium.Q");
+            assertPrinted(paule.heterogeneity().tauSquared(), "cadmium.PM.tau2");
+            assertPrinted(paule.mean().value(), "cadmium.PM.mean");
+            assertPrinted(paule.mean().standardError(), "cadmium.PM.se");
+            assertPrinted(moments.heterogeneity().tauSquared(), "cadmium.DL.tau2");
+            assertPrinted(moments.mean().value(), "cadmium.DL.mean");
+        }
+
+        @Test
+        void tenStudies() {
+            double[] v =
+                    Arrays.stream(golden.numbers("teaching.se")).map(s -> s * s).toArray();
+            MetaFit fit = pool(golden.numbers("teaching.yi"), v, HeterogeneityMethod.DERSIMONIAN_LAIRD);
+            Interval prediction = fit.prediction().orElseThrow();
+            assertPrinted(fit.mean().value(), "teaching.DL.mean");
+            assertPrinted(fit.heterogeneity().tauSquared(), "teaching.DL.tau2");
+            assertPrinted(fit.heterogeneity().q(), "teaching.Q");
+            assertThat(prediction.lower()).isCloseTo(golden.numbers("teaching.prediction")[0], within(2e-6));
+            assertThat(prediction.upper()).isCloseTo(golden.numbers("teaching.prediction")[1], within(2e-6));
         }
     }
 

@@ -73,12 +73,15 @@ public final class CriticalValues {
      * Of Grubbs' ratio for two suspects at one end, the other end tested as well: the quantile α/2 of
      * {@link TwoOutlierRatio}. Smaller ratios are outlying.
      *
-     * @param p at least 4
+     * @param p 4 to 100
      * @source Grubbs1950
      */
     public static double grubbsPair(double alpha, int p) {
         requireAlpha(alpha);
         requireAtLeast("laboratories", 4, p);
+        if (p > TwoOutlierRatio.MOST) {
+            throw new IllegalArgumentException("laboratories must be at most " + TwoOutlierRatio.MOST + ", got " + p);
+        }
         return new TwoOutlierRatio(p).quantile(alpha / 2);
     }
 

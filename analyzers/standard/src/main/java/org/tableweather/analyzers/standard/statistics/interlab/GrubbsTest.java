@@ -2,6 +2,7 @@ package org.tableweather.analyzers.standard.statistics.interlab;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import org.tableweather.analyzers.standard.statistics.answer.Answer;
 import org.tableweather.analyzers.standard.statistics.answer.Refusal.Cause;
 
@@ -11,13 +12,13 @@ import org.tableweather.analyzers.standard.statistics.answer.Refusal.Cause;
  *
  * @param high of the largest mean
  * @param low of the smallest mean
- * @param twoHigh of the two largest means
- * @param twoLow of the two smallest means
+ * @param twoHigh of the two largest means; empty beyond 100 laboratories
+ * @param twoLow of the two smallest means; likewise
  * @source Grubbs1950
  * @source Grubbs1969
  * @source ISO57252
  */
-public record GrubbsTest(Suspect high, Suspect low, Suspect twoHigh, Suspect twoLow) {
+public record GrubbsTest(Suspect high, Suspect low, Optional<Suspect> twoHigh, Optional<Suspect> twoLow) {
 
     private static final int LEAST = 4;
 
@@ -51,13 +52,20 @@ public record GrubbsTest(Suspect high, Suspect low, Suspect twoHigh, Suspect two
         }
         int p = sorted.size();
         Bounds single = new Bounds(CriticalValues.grubbs(0.05, p), CriticalValues.grubbs(0.01, p));
-        TwoOutlierRatio ratio = new TwoOutlierRatio(p);
-        Bounds pair = new Bounds(ratio.quantile(0.025), ratio.quantile(0.005));
+        Optional<Bounds> pair = pairBounds(p);
         return Answer.of(new GrubbsTest(
                 single(sorted, p - 1, single),
                 single(sorted, 0, single),
-                pair(sorted, p - 2, pair),
-                pair(sorted, 0, pair)));
+                pair.map(bounds -> pair(sorted, p - 2, bounds)),
+                pair.map(bounds -> pair(sorted, 0, bounds))));
+    }
+
+    private static Optional<Bounds> pairBounds(int p) {
+        if (p > TwoOutlierRatio.MOST) {
+            return Optional.empty();
+        }
+        TwoOutlierRatio ratio = new TwoOutlierRatio(p);
+        return Optional.of(new Bounds(ratio.quantile(0.025), ratio.quantile(0.005)));
     }
 
     private record Bounds(double five, double one) {}

@@ -8,13 +8,15 @@ import org.hipparchus.special.Gamma;
  * <p>The deviate of one value is {@code b = √((m−1)/m) sin φ} with density of φ proportional to {@code cos^(m−3) φ}; the
  * other m − 1 values are free of it, and it is the largest when their own largest deviate is at most
  * {@code √(m/(m−1)) tan φ}. So {@code F_m(φ) = m ∫ g(φ') F_{m−1}(..) dφ'}, started from {@code F_2}, which is a step at
- * {@code b = 1/√2}. Kept on a grid in φ and interpolated by cubics that match value and density.
+ * {@code b = 1/√2}. Kept on a grid in φ and interpolated by cubics that match log value and slope.
  *
  * @source Grubbs1950
  */
 final class LargestDeviate {
 
     private static final int CELLS = 2000;
+    private static final double TINY = 1e-250;
+    private static final double STEEPEST = 1e6;
     private static final double[] NODES = {
         -0.8611363115940526, -0.3399810435848563, 0.3399810435848563, 0.8611363115940526
     };
@@ -87,15 +89,21 @@ final class LargestDeviate {
         return sum * step / 2;
     }
 
+    /** Log chance by cubics, so that a tail keeps its relative precision: the next size multiplies it by m. */
     private double at(double phi) {
         if (phi <= start) {
             return 0;
         }
         int i = Math.min(CELLS - 1, (int) ((phi - start) / step));
         double t = (phi - start) / step - i;
-        double rise = chance[i + 1] - chance[i];
-        double left = step * density[i] - rise;
-        double right = rise - step * density[i + 1];
-        return Math.min(1, chance[i] + t * rise + t * (1 - t) * ((1 - t) * left + t * right));
+        if (chance[i] < TINY) {
+            return chance[i + 1] * StrictMath.pow(t, m - 2);
+        }
+        double low = StrictMath.log(chance[i]);
+        double rise = StrictMath.log(chance[i + 1]) - low;
+        double left = Math.min(STEEPEST, step * density[i] / chance[i]) - rise;
+        double right = rise - Math.min(STEEPEST, step * density[i + 1] / chance[i + 1]);
+        double height = low + t * rise + t * (1 - t) * ((1 - t) * left + t * right);
+        return StrictMath.exp(Math.max(low, Math.min(low + rise, height)));
     }
 }

@@ -18,7 +18,10 @@ import org.hipparchus.analysis.solvers.BrentSolver;
  */
 final class TwoOutlierRatio {
 
-    private static final int POINTS = 96;
+    /** Beyond this the recursion over sizes loses its digits. */
+    static final int MOST = 100;
+
+    private static final int POINTS = 64;
     private static final double ACCURACY = 1e-10;
 
     private final int p;
@@ -30,7 +33,7 @@ final class TwoOutlierRatio {
     /**
      * For p values.
      *
-     * @param p at least 4
+     * @param p 4 to {@link #MOST}
      */
     TwoOutlierRatio(int p) {
         this.p = p;

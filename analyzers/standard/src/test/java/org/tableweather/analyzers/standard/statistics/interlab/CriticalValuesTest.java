@@ -88,7 +88,7 @@ class CriticalValuesTest {
     }
 
     @ParameterizedTest
-    @ValueSource(ints = {4, 5, 6, 9, 20, 40})
+    @ValueSource(ints = {4, 5, 6, 9, 20, 40, 100})
     void twoOutliersHaveTotalChanceOne(int p) {
         assertThat(new TwoOutlierRatio(p).chance(1)).isCloseTo(1, within(1e-6));
     }

@@ -20,21 +20,9 @@ import org.tableweather.analyzers.standard.statistics.answer.Refusal.Cause;
 record BinomialData(Scaling scaling, List<ClusterCells> clusters, long attempts, double constant, double saturated) {
 
     static Answer<BinomialData> of(List<BinomialCell> cells) {
-        Map<String, List<BinomialCell>> rooms = new LinkedHashMap<>();
-        long attempts = 0;
-        long made = 0;
-        double constant = 0;
-        double saturated = 0;
-        for (BinomialCell cell : cells) {
-            if (cell.columns().length != cells.get(0).columns().length) {
-                throw new IllegalArgumentException("cells differ in their number of columns");
-            }
-            rooms.computeIfAbsent(cell.cluster(), room -> new ArrayList<>()).add(cell);
-            attempts += cell.attempts();
-            made += cell.made();
-            constant += logChoose(cell);
-            saturated += logChoose(cell) + ownProportion(cell);
-        }
+        Map<String, List<BinomialCell>> rooms = byRoom(cells);
+        long attempts = cells.stream().mapToLong(BinomialCell::attempts).sum();
+        long made = cells.stream().mapToLong(BinomialCell::made).sum();
         if (rooms.size() < 2) {
             return Answer.refuse(Cause.TOO_FEW, rooms.size() + " rooms: 2 are needed to see how they differ");
         }
@@ -48,7 +36,20 @@ record BinomialData(Scaling scaling, List<ClusterCells> clusters, long attempts,
         List<ClusterCells> clusters = rooms.entrySet().stream()
                 .map(room -> new ClusterCells(room.getKey(), room.getValue(), scaling))
                 .toList();
-        return Answer.of(new BinomialData(scaling, clusters, attempts, constant, saturated));
+        double constant = cells.stream().mapToDouble(BinomialData::logChoose).sum();
+        double own = cells.stream().mapToDouble(BinomialData::ownProportion).sum();
+        return Answer.of(new BinomialData(scaling, clusters, attempts, constant, constant + own));
+    }
+
+    private static Map<String, List<BinomialCell>> byRoom(List<BinomialCell> cells) {
+        Map<String, List<BinomialCell>> rooms = new LinkedHashMap<>();
+        for (BinomialCell cell : cells) {
+            if (cell.columns().length != cells.get(0).columns().length) {
+                throw new IllegalArgumentException("cells differ in their number of columns");
+            }
+            rooms.computeIfAbsent(cell.cluster(), room -> new ArrayList<>()).add(cell);
+        }
+        return rooms;
     }
 
     private static double logChoose(BinomialCell cell) {

@@ -12,6 +12,8 @@ final class CslJson {
             "article", "article-journal",
             "book", "book",
             "inproceedings", "paper-conference",
+            "incollection", "chapter",
+            "phdthesis", "thesis",
             "techreport", "report",
             "misc", "document");
     private static final Map<String, String> BY_KIND =

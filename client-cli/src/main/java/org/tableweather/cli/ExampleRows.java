@@ -46,7 +46,7 @@ final class ExampleRows {
         double none = Double.NaN;
         boolean oneRail = shot.kind() == Kind.REBOUND;
         boolean overRails = shot.kind() == Kind.BANK || shot.kind() == Kind.KICK;
-        double offsetDia = OFFSETS_DIA.get(i % OFFSETS_DIA.size());
+        double offsetDia = offsetDia(session, i);
         double approachDeg = shot.approachAngleDeg().orElse(45);
         double angleDeg = rounded(approachDeg - 3 + 4 * offsetDia);
         double speedMps = shot.approachSpeedMps().orElse(2.5);
@@ -80,6 +80,13 @@ final class ExampleRows {
                 none,
                 NOTE,
                 Climate.NONE);
+    }
+
+    /** Two sessions with the same outcomes would be taken for a copy: each begins elsewhere, and steps otherwise. */
+    private static double offsetDia(Session session, int i) {
+        int n = OFFSETS_DIA.size();
+        int number = Math.floorMod(session.id().hashCode(), n * (n - 1));
+        return OFFSETS_DIA.get((i * (1 + number / n) + number) % n);
     }
 
     /** An outcome of one kind of shot alone. */

@@ -46,7 +46,7 @@ public final class PoolBench {
         PoolBench bench = new PoolBench(Path.of(args[0]));
         List<String> options = List.of(args).subList(1, args.length);
         int trials = option(options, "--trials-per-session", 1000);
-        int repeats = option(options, "--repeats", 3);
+        int repeats = option(options, "--repeats", 5);
         bench.prepare(trials, repeats);
         print(
                 "%,d trials in %,d sessions of %d rooms; %d processors; Java %s",

@@ -5,11 +5,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.tableweather.schema.check.CheckReport;
 import org.tableweather.schema.check.Finding;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 
 /** {@code tableweather check}. */
@@ -20,8 +22,15 @@ final class CheckCommand extends Subcommand {
     private static final List<String> CSV_HEADER = List.of(
             "path", "check", "severity", "file", "row", "column", "value", "bound", "message", "remedy", "reference");
 
-    @Parameters(arity = "1..*", paramLabel = "PATH", description = "Contribution folder or .zip archive.")
-    private List<Path> paths;
+    @Parameters(arity = "0..*", paramLabel = "PATH", description = "Contribution folder or .zip archive.")
+    private List<Path> paths = List.of();
+
+    @Option(
+            names = "--explain",
+            paramLabel = "ID",
+            description =
+                    "Tell one check's rule, bound, remedy and source, and read nothing: --explain units.humidity-range")
+    private Optional<String> explain = Optional.empty();
 
     @Option(
             names = "--all",
@@ -46,6 +55,13 @@ final class CheckCommand extends Subcommand {
 
     @Override
     public Integer call() throws Exception {
+        if (explain.isPresent()) {
+            print(CheckExplanation.of(explain.get(), format.json));
+            return ExitCodes.DONE;
+        }
+        if (paths.isEmpty()) {
+            throw new ParameterException(spec().commandLine(), "name a folder or archive, or --explain a check");
+        }
         for (Path path : paths) {
             LocalData.mustExist(path);
         }
@@ -55,6 +71,7 @@ final class CheckCommand extends Subcommand {
             reports.add(new PathReport(path.toString(), report));
             if (!format.json && !format.csv) {
                 print(text(path, report));
+                CautionText.lines(report).forEach(this::say);
             }
         }
         boolean refused = reports.stream().anyMatch(one -> one.report().isRefused());

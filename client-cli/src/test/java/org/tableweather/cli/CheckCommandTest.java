@@ -95,6 +95,42 @@ class CheckCommandTest {
                 .isEqualTo(ExitCodes.USAGE);
     }
 
+    @Test
+    void explainsACheckWithItsWholeSource() {
+        Ran ran = Ran.with("check", "--explain", "instrument.salt-value");
+
+        assertThat(ran.exitCode()).isEqualTo(ExitCodes.DONE);
+        assertThat(ran.out())
+                .contains("severity: warn")
+                .contains("bound: ")
+                .contains("remedy: ")
+                .contains("kind: paper")
+                // as the Bureau's journal prints it
+                .contains("DOI: 10.6028/jres.081A.011");
+        assertThat(Ran.with("check", "--explain", "climate.log-gap").out()).contains("kind: common-practice");
+    }
+
+    @Test
+    void namesChecksNearAnUnknownOne() {
+        Ran ran = Ran.with("check", "--explain", "instrument.drift-of-salt");
+
+        assertThat(ran.exitCode()).isEqualTo(ExitCodes.USAGE);
+        assertThat(ran.err()).contains("instrument.");
+    }
+
+    @Test
+    void tellsCautionsApartFromFindings() throws Exception {
+        Path json = hall.resolve("contribution.json");
+        Files.writeString(json, Files.readString(json).replace("\"delivery\"", "\"bedC\": 2.0, \"delivery\""));
+
+        Ran ran = Ran.with("check", hall.toString());
+        Ran asJson = Ran.with("check", hall.toString(), "--json");
+
+        assertThat(ran.err()).contains("danger").contains("Local codes");
+        assertThat(AnalyzeCommandTest.parsed(asJson.out()).findValuesAsText("id"))
+                .contains("condensation.bed");
+    }
+
     private void edit(int row, String line) throws Exception {
         Path trials = hall.resolve("trials.csv");
         List<String> lines = Files.readAllLines(trials);

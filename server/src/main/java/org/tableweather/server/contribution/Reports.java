@@ -21,6 +21,7 @@ final class Reports {
             findings.add(finding);
             findings.sort(Comparator.comparing(Finding::severity));
         }
-        return new CheckReport(report.trials(), report.sessions(), findings, counts, report.dialects());
+        return new CheckReport(
+                report.trials(), report.sessions(), findings, counts, report.dialects(), report.cautions());
     }
 }

@@ -8,83 +8,133 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Random;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.tableweather.schema.check.CheckReport;
+import org.tableweather.schema.check.Checks;
+import org.tableweather.schema.check.Severity;
 
 /**
- * Folders and archives with bytes changed, cut, doubled or put in: reading never ends in an exception, and what is not
- * refused is handed over whole. {@code -Dtableweather.mutations=100000} tries more than a build does.
+ * Whatever is read: no exception, no hang, and what is not refused is handed over whole. {@code -Dtableweather.mutations=100000}
+ * tries more than a build does; the number counts all cases of this class.
  */
 class MutationTest {
-    private static final int CASES = Integer.getInteger("tableweather.mutations", 500);
-    private static final List<String> FILES = List.of("contribution.json", "trials.csv", "climate.csv");
-    private static final byte[] NASTY =
-            ",;\t\"'\n\r\\/{}[]:-+.eE0\u00009NaN%\u00C3\u00FF".getBytes(StandardCharsets.ISO_8859_1);
+    private static final int CASES = Integer.getInteger("tableweather.mutations", 2000) / 5;
+    private static final Duration LONGEST = Duration.ofSeconds(30);
 
     @TempDir
     Path directory;
 
-    private static byte[] mutated(byte[] bytes, Random random) {
-        byte[] result = bytes.clone();
-        for (int change = 1 + random.nextInt(3); change > 0 && result.length > 0; change--) {
-            int at = random.nextInt(result.length);
-            int length = Math.min(random.nextInt(40), result.length - at);
-            switch (random.nextInt(5)) {
-                case 0 -> result[at] = NASTY[random.nextInt(NASTY.length)];
-                case 1 -> result[at] ^= (byte) (1 << random.nextInt(8));
-                case 2 -> result = Arrays.copyOf(result, at);
-                case 3 ->
-                    result = joined(Arrays.copyOf(result, at), Arrays.copyOfRange(result, at + length, result.length));
-                default ->
-                    result = joined(Arrays.copyOf(result, at + length), Arrays.copyOfRange(result, at, result.length));
-            }
+    private static Map<String, byte[]> sound() {
+        ExampleFolder folder = DoubtfulFolders.filmed(ExampleFolder.sound(), "");
+        folder.put("contacts.csv", """
+                session,trial,seq,point,rail,x_dia,y_dia,x_px,y_px,camera,t_s
+                s1,2,1,start,,,,301.6,382.5,cam1,
+                s1,2,2,rail,near,,,604.8,685.7,cam1,
+                s1,2,3,rail,far,,,1200.1,79.3,cam1,
+                s2,4,1,start,,1.27,2,,,,0
+                s2,4,2,rail,near,3.18,0.09,,,,0.6
+                s2,4,3,rail,far,6.93,3.91,,,,2.0
+                """);
+        Map<String, byte[]> files = new LinkedHashMap<>();
+        for (String file : List.of("contribution.json", "trials.csv", "climate.csv", "contacts.csv")) {
+            files.put(file, folder.get(file).getBytes(StandardCharsets.UTF_8));
         }
-        return result;
+        return files;
     }
 
-    private static byte[] joined(byte[] one, byte[] other) {
-        byte[] both = Arrays.copyOf(one, one.length + other.length);
-        System.arraycopy(other, 0, both, one.length, other.length);
-        return both;
-    }
-
-    private static void assertSound(Path path) throws IOException {
-        TestReading reading = TestReading.of(path);
+    private static void assertSound(ContributionSource source) throws IOException {
+        TestReading reading = TestReading.of(source);
         CheckReport report = reading.report();
-        if (!report.isRefused()) {
+        if (report.isRefused()) {
+            assertThat(report.findings()).anyMatch(finding -> finding.severity() == Severity.REFUSE);
+        } else {
             assertThat(reading.trials).hasSize((int) report.trials());
             assertThat(reading.sessions.values().stream().mapToInt(List::size).sum())
                     .isEqualTo((int) report.trials());
         }
         assertThat(report.notListed()).isNotNegative();
+        assertThat(report.counts().keySet())
+                .allMatch(check -> Checks.byId(check).isPresent());
+    }
+
+    private static void assertSound(Map<String, byte[]> files, String what) {
+        assertTimeoutPreemptively(LONGEST, () -> assertSound(new MemorySource(files)), what);
+    }
+
+    private static String text(Map<String, byte[]> files, String file) {
+        return new String(files.get(file), StandardCharsets.UTF_8);
     }
 
     @Test
-    void neverEndsInAnExceptionForFolders() throws IOException {
-        Path folder = ExampleFolder.sound().writeTo(directory.resolve("folder"));
-        Random random = new Random(20260112);
+    void areSound() throws IOException {
+        assertThat(TestReading.of(new MemorySource(sound())).report().counts()).isEmpty();
+    }
+
+    @Test
+    void bytesOfFoldersMayBeAnything() {
+        Mutations mutations = new Mutations(20260112);
+        List<String> names = List.copyOf(sound().keySet());
         for (int i = 0; i < CASES; i++) {
-            String file = FILES.get(random.nextInt(FILES.size()));
-            byte[] original = Files.readAllBytes(folder.resolve(file));
-            Files.write(folder.resolve(file), mutated(original, random));
-            assertTimeoutPreemptively(Duration.ofSeconds(30), () -> assertSound(folder), "case " + i);
-            Files.write(folder.resolve(file), original);
+            Map<String, byte[]> files = sound();
+            files.computeIfPresent(names.get(mutations.choice(names.size())), (name, bytes) -> mutations.bytes(bytes));
+            assertSound(files, "bytes " + i);
         }
     }
 
     @Test
-    void neverEndsInAnExceptionForArchives() throws IOException {
+    void bytesOfArchivesMayBeAnything() throws IOException {
         Path archive = directory.resolve("archive.zip");
         BrokenFolders.sound().writeTo(archive);
         byte[] original = Files.readAllBytes(archive);
-        Random random = new Random(20260113);
+        Mutations mutations = new Mutations(20260113);
         for (int i = 0; i < CASES; i++) {
-            Files.write(archive, mutated(original, random));
-            assertTimeoutPreemptively(Duration.ofSeconds(30), () -> assertSound(archive), "case " + i);
+            Files.write(archive, mutations.bytes(original));
+            assertTimeoutPreemptively(
+                    LONGEST,
+                    () -> {
+                        try (ContributionSource source = ContributionSource.of(archive, ArchiveLimits.defaults())) {
+                            assertSound(source);
+                        }
+                    },
+                    "archive " + i);
+        }
+    }
+
+    @Test
+    void cellsMayBeAnything() {
+        Mutations mutations = new Mutations(20260114);
+        List<String> names = List.of("trials.csv", "climate.csv", "contacts.csv");
+        for (int i = 0; i < CASES; i++) {
+            Map<String, byte[]> files = sound();
+            String name = names.get(mutations.choice(names.size()));
+            files.put(name, mutations.cells(text(files, name)).getBytes(StandardCharsets.UTF_8));
+            assertSound(files, "cells " + i);
+        }
+    }
+
+    @Test
+    void valuesOfTheDocumentMayBeAnything() throws IOException {
+        Mutations mutations = new Mutations(20260115);
+        for (int i = 0; i < CASES; i++) {
+            Map<String, byte[]> files = sound();
+            String document = mutations.json(text(files, "contribution.json"));
+            files.put("contribution.json", document.getBytes(StandardCharsets.UTF_8));
+            assertSound(files, "document " + i);
+        }
+    }
+
+    @Test
+    void anyValuesThatTheColumnsAllowAreJudged() {
+        Mutations mutations = new Mutations(20260116);
+        for (int i = 0; i < CASES; i++) {
+            Map<String, byte[]> files = sound();
+            files.put("trials.csv", mutations.trials().getBytes(StandardCharsets.UTF_8));
+            files.put("contacts.csv", mutations.contacts().getBytes(StandardCharsets.UTF_8));
+            assertSound(files, "values " + i);
         }
     }
 }

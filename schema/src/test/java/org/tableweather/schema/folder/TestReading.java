@@ -24,23 +24,27 @@ final class TestReading {
     private ContributionReader.Result result;
 
     static TestReading of(Path path) throws IOException {
-        TestReading reading = new TestReading();
         try (ContributionSource source = ContributionSource.of(path, ArchiveLimits.defaults())) {
-            reading.result = ContributionReader.create()
-                    .read(
-                            source,
-                            contribution -> reading.told = Optional.of(contribution),
-                            (session, run) -> {
-                                reading.runs.add(run);
-                                reading.trials.addAll(run);
-                            },
-                            (session, trials) -> {
-                                String id = session.session().id();
-                                reading.handOvers.add(id);
-                                reading.sessions.put(id, trials);
-                                reading.records.put(id, session);
-                            });
+            return of(source);
         }
+    }
+
+    static TestReading of(ContributionSource source) throws IOException {
+        TestReading reading = new TestReading();
+        reading.result = ContributionReader.create()
+                .read(
+                        source,
+                        contribution -> reading.told = Optional.of(contribution),
+                        (session, run) -> {
+                            reading.runs.add(run);
+                            reading.trials.addAll(run);
+                        },
+                        (session, trials) -> {
+                            String id = session.session().id();
+                            reading.handOvers.add(id);
+                            reading.sessions.put(id, trials);
+                            reading.records.put(id, session);
+                        });
         return reading;
     }
 

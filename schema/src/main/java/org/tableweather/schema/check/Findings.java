@@ -41,6 +41,22 @@ public final class Findings {
     }
 
     /**
+     * Adds a finding about a number.
+     *
+     * @param check which check
+     * @param place where; asked for only if the finding is kept
+     * @param value what stands there
+     * @param message what is wrong, in words; asked for only if the finding is kept
+     */
+    public void add(Check check, Supplier<Place> place, double value, Supplier<String> message) {
+        Tally tally = tallies.computeIfAbsent(check.id(), id -> new Tally(check.severity()));
+        tally.count++;
+        if (tally.kept.size() < CheckReport.KEPT_PER_CHECK) {
+            tally.kept.add(finding(check, place.get(), Double.toString(value), check.bound(), message.get()));
+        }
+    }
+
+    /**
      * Adds a finding with its own bound.
      *
      * @param check which check

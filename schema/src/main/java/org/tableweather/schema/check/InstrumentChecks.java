@@ -65,7 +65,7 @@ public final class InstrumentChecks {
     public static final Check SALT_VALUE = GROUP.warn(
             "salt-value",
             "The humidity over a saturated salt is the published one.",
-            "the values from 15 to 30 °C, ± 1 %RH",
+            "the value at saltTempC, else those from 15 to 30 °C, ± 1 %RH",
             "take the value at the temperature of the salt from the table",
             "Greenspan1977");
 

@@ -132,25 +132,31 @@ final class InstrumentRules {
             String name = calibration.salt().orElse(null);
             add(InstrumentChecks.SALT_UNKNOWN, at + "/salt", name, "no salt of the table is named");
         } else {
-            saltValue(salt.get(), calibration.referenceValue(), at);
+            saltValue(salt.get(), calibration, at);
         }
     }
 
-    /** The published value depends on a temperature that a calibration does not state: any from 15 to 30 °C will do. */
-    private void saltValue(SaltSolution salt, double value, String at) {
+    /** The published value depends on the temperature: where none is stated, any from 15 to 30 °C will do. */
+    private void saltValue(SaltSolution salt, Calibration calibration, String at) {
+        double value = calibration.referenceValue();
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
-        for (int t = (int) SaltSolution.TEMPERATURE.min(); t <= SaltSolution.TEMPERATURE.max(); t++) {
+        double coldest = calibration.saltTempC().orElse(SaltSolution.TEMPERATURE.min());
+        double hottest = calibration.saltTempC().orElse(SaltSolution.TEMPERATURE.max());
+        if (!SaltSolution.TEMPERATURE.contains(coldest)) {
+            return; // nothing is tabulated there
+        }
+        for (double t = coldest; t <= hottest; t++) {
             low = Math.min(low, salt.rhPct(t));
             high = Math.max(high, salt.rhPct(t));
         }
         if (value < low - SALT_TOLERANCE_PCT || value > high + SALT_TOLERANCE_PCT) {
-            String range = tenth(low) + " to " + tenth(high) + " %";
+            String range = tenth(low) + " to " + tenth(high) + " % from " + coldest + " to " + hottest + " °C";
             add(
                     InstrumentChecks.SALT_VALUE,
                     at + "/referenceValue",
                     Double.toString(value),
-                    "over " + salt.chemical() + " the air has " + range + " from 15 to 30 °C");
+                    "over " + salt.chemical() + " the air has " + range);
         }
     }
 

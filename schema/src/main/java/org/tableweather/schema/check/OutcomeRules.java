@@ -1,5 +1,6 @@
 package org.tableweather.schema.check;
 
+import java.util.function.Supplier;
 import org.tableweather.schema.record.Kind;
 import org.tableweather.schema.record.Shot;
 import org.tableweather.schema.record.Trial;
@@ -43,7 +44,7 @@ final class OutcomeRules {
 
     private void most(Check check, String column, double value, double most) {
         if (value > most) {
-            add(check, column, value, value + " is above " + most);
+            add(check, column, value, () -> value + " is above " + most);
         }
     }
 
@@ -56,14 +57,14 @@ final class OutcomeRules {
                     OutcomeChecks.REBOUND_UNLIKE_APPROACH,
                     "rebound_angle_deg",
                     rebound,
-                    "the angle of approach is " + approach + "°");
+                    () -> "the angle of approach is " + approach + "°");
         }
         if (trial.reboundSpeedMps() > trial.approachSpeedMps()) {
             add(
                     OutcomeChecks.FASTER_OFF_RAIL,
                     "rebound_speed_mps",
                     trial.reboundSpeedMps(),
-                    "approach_speed_mps is " + trial.approachSpeedMps());
+                    () -> "approach_speed_mps is " + trial.approachSpeedMps());
         }
         most(OutcomeChecks.LANDING_FAR, "landing_offset_dia", Math.abs(trial.landingOffsetDia()), 3);
         countRails(shot);
@@ -76,7 +77,7 @@ final class OutcomeRules {
                         OutcomeChecks.APPROACH_UNLIKE_SHOT,
                         "approach_angle_deg",
                         approach,
-                        "the shot " + shot.id() + " approaches at " + nominal + "°");
+                        () -> "the shot " + shot.id() + " approaches at " + nominal + "°");
             }
         }
     }
@@ -88,14 +89,14 @@ final class OutcomeRules {
                     OutcomeChecks.RAILS_OF_KIND,
                     "rails",
                     rails,
-                    rails + " rails in a " + trial.kind().schemaName());
+                    () -> rails + " rails in a " + trial.kind().schemaName());
         } else if (rails > 0
                 && shot != null
                 && shot.kind() == trial.kind()
                 && !shot.rails().isEmpty()) {
             int wanted = shot.rails().size();
             if (rails != wanted) {
-                add(OutcomeChecks.RAILS_UNLIKE_SHOT, "rails", rails, "the shot " + shot.id() + " has " + wanted);
+                add(OutcomeChecks.RAILS_UNLIKE_SHOT, "rails", rails, () -> "the shot " + shot.id() + " has " + wanted);
             }
         }
     }
@@ -108,14 +109,14 @@ final class OutcomeRules {
                     OutcomeChecks.ROLLING_RESISTANCE,
                     "run_out_m",
                     trial.runOutM(),
-                    "from " + speed + " m/s this is a resistance of " + Math.round(resistance * 1e4) / 1e4);
+                    () -> "from " + speed + " m/s this is a resistance of " + Math.round(resistance * 1e4) / 1e4);
         }
     }
 
     private void spread() {
         double nearest = trial.spreadNearestMm();
         if (nearest < 52 || nearest > 700) {
-            add(OutcomeChecks.SPREAD, "spread_nearest_mm", nearest, nearest + " mm from ball to nearest ball");
+            add(OutcomeChecks.SPREAD, "spread_nearest_mm", nearest, () -> nearest + " mm from ball to nearest ball");
         }
         most(OutcomeChecks.BALLS_MADE, "balls_made", trial.ballsMade(), 7);
         most(OutcomeChecks.CUE_BALL_TRAVEL, "cue_ball_travel_m", trial.cueBallTravelM(), 25);
@@ -128,7 +129,8 @@ final class OutcomeRules {
                     OutcomeChecks.RUN_OUTS_DISAGREE,
                     "run_out_m",
                     trial.runOutM(),
-                    trial.runOutLengths() + " lengths of this table are " + Math.round(expected * 1e3) / 1e3 + " m");
+                    () -> trial.runOutLengths() + " lengths of this table are " + Math.round(expected * 1e3) / 1e3
+                            + " m");
         }
     }
 
@@ -146,11 +148,11 @@ final class OutcomeRules {
                     OutcomeChecks.OTHER_KIND,
                     column,
                     value,
-                    "the trial is of kind " + trial.kind().schemaName());
+                    () -> "the trial is of kind " + trial.kind().schemaName());
         }
     }
 
-    private void add(Check check, String column, double value, String message) {
-        findings.add(check, Place.cell(FILE, row, column), Double.toString(value), () -> message);
+    private void add(Check check, String column, double value, Supplier<String> message) {
+        findings.add(check, () -> Place.cell(FILE, row, column), value, message);
     }
 }

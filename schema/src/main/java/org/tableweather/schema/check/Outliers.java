@@ -10,9 +10,9 @@ import org.tableweather.schema.record.Trial;
  * @source IglewiczHoaglin1993
  */
 final class Outliers {
-    private static final double LIMIT = 6;
+    static final double LIMIT = 6;
     private static final int LEAST = 8;
-    private static final double NORMAL_MAD = 0.6745;
+    static final double NORMAL_MAD = 0.6745;
 
     private Outliers() {}
 
@@ -57,7 +57,11 @@ final class Outliers {
         if (known < LEAST) {
             return;
         }
-        scatter(values, known, name, trials.get(members.first()), rows[members.first()], findings);
+        Series series = Series.of(values, known);
+        series(series, name, trials.get(members.first()), rows[members.first()], findings);
+        if (series.isTight()) {
+            return;
+        }
         double median = median(values, known);
         double farthest = 0;
         for (int i = 0; i < known; i++) {
@@ -71,45 +75,19 @@ final class Outliers {
         }
     }
 
-    /** What the values say as a series, in the order of the trials. */
-    private static void scatter(double[] values, int known, String name, Trial first, int row, Findings findings) {
-        boolean equal = true;
-        boolean coarse = name.endsWith("_deg");
-        for (int i = 0; i < known; i++) {
-            equal &= values[i] == values[0];
-            coarse = coarse && values[i] % 5 == 0;
-        }
-        Check check = equal
+    private static void series(Series series, String name, Trial first, int row, Findings findings) {
+        Check check = series.isConstant()
                 ? StatisticsChecks.NO_SCATTER
-                : coarse ? StatisticsChecks.COARSE : runs(values, known) ? StatisticsChecks.TREND : null;
+                : name.endsWith("_deg") && series.isMultipleOf(5)
+                        ? StatisticsChecks.COARSE
+                        : series.runs() ? StatisticsChecks.TREND : null;
         if (check != null) {
             findings.add(
                     check,
                     Place.cell("trials.csv", row, name),
                     first.shot(),
-                    () -> known + " outcomes of " + first.shot() + " in session " + first.session());
+                    () -> series.size() + " outcomes of " + first.shot() + " in session " + first.session());
         }
-    }
-
-    /** Whether values run with their order: correlation of at least 0.9 in size over at least 12. */
-    static boolean runs(double[] values, int known) {
-        if (known < 12) {
-            return false;
-        }
-        double sum = 0;
-        double moment = 0;
-        double middle = (known - 1) / 2.0;
-        for (int i = 0; i < known; i++) {
-            sum += values[i];
-            moment += (i - middle) * values[i];
-        }
-        double mean = sum / known;
-        double squares = 0;
-        for (int i = 0; i < known; i++) {
-            squares += (values[i] - mean) * (values[i] - mean);
-        }
-        double order = known * ((double) known * known - 1) / 12;
-        return moment * moment >= 0.81 * squares * order;
     }
 
     /** The median; the values are put in another order. */

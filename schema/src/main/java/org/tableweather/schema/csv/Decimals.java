@@ -16,6 +16,8 @@ public final class Decimals {
     };
     private static final long EXACT = 1L << 53;
     private static final int SAFE_DIGITS = 18;
+    /** Longest text whose digits fit an int. */
+    private static final int SHORT = 9;
 
     private long points;
     private long commas;
@@ -39,6 +41,41 @@ public final class Decimals {
      * @return the nearest double; NaN when it is not a finite number
      */
     public double parse(char[] buffer, int from, int to) {
+        if (to - from <= SHORT && from < to) {
+            return parseShort(buffer, from, to);
+        }
+        return parseLong(buffer, from, to);
+    }
+
+    /** One loop for the numbers that tables are full of; anything but digits and one mark goes the long way. */
+    private double parseShort(char[] buffer, int from, int to) {
+        boolean negative = buffer[from] == '-';
+        int first = negative ? from + 1 : from;
+        int significand = 0;
+        int mark = to - 1;
+        int others = 0;
+        for (int i = first; i < to; i++) {
+            int digit = buffer[i] - '0';
+            if ((digit & 0xFFFF) <= 9) {
+                significand = significand * 10 + digit;
+            } else {
+                others++;
+                mark = i;
+            }
+        }
+        char sign = buffer[mark];
+        if (others > 1 || others == 1 && sign != '.' && sign != ',' || to - first - others == 0) {
+            return parseLong(buffer, from, to);
+        }
+        double value = significand;
+        if (others == 1) {
+            count(sign);
+            value /= POWERS[to - 1 - mark];
+        }
+        return negative ? -value : value;
+    }
+
+    private double parseLong(char[] buffer, int from, int to) {
         int i = from;
         boolean negative = i < to && buffer[i] == '-';
         if (negative || i < to && buffer[i] == '+') {

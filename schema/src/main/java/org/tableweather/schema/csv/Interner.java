@@ -16,13 +16,13 @@ public final class Interner {
         if (from == to) {
             return "";
         }
-        int hash = 0;
-        for (int i = from; i < to; i++) {
-            hash = 31 * hash + buffer[i];
-        }
+        // a few characters choose the slot: comparing then settles it
+        int length = to - from;
+        int hash = 31 * (31 * (31 * length + buffer[from]) + buffer[to - 1]) + buffer[from + length / 2];
+        hash = 31 * (31 * hash + buffer[from + length * 5 / 8]) + buffer[Math.max(from, to - 2)];
         int slot = (hash ^ hash >>> 15) & SLOTS - 1;
         String known = slots[slot];
-        if (known != null && known.hashCode() == hash && matches(known, buffer, from, to)) {
+        if (known != null && matches(known, buffer, from, to)) {
             return known;
         }
         String text = new String(buffer, from, to - from);

@@ -131,15 +131,17 @@ public abstract class RowHandler extends AbstractBaseCsvCallbackHandler<RowHandl
 
     @Override
     protected final void handleField(int column, char[] buffer, int offset, int length, boolean quoted) {
+        cells++;
         int from = offset;
         int to = offset + length;
-        while (from < to && isBlank(buffer[from])) {
-            from++;
+        if (length > 0 && (isBlank(buffer[from]) || isBlank(buffer[to - 1]))) {
+            while (from < to && isBlank(buffer[from])) {
+                from++;
+            }
+            while (to > from && isBlank(buffer[to - 1])) {
+                to--;
+            }
         }
-        while (to > from && isBlank(buffer[to - 1])) {
-            to--;
-        }
-        cells++;
         if (inHeader) {
             names.add(new String(buffer, from, to - from));
             blank &= from == to;

@@ -61,7 +61,17 @@ final class Cameras {
                         contact.timeS()))
                 .toList();
         double timeErrorS = MarkingError.byEye(size).timeS();
-        return fitted.flatMap(camera -> camera.homography().trace(onFrame, camera.errorPx(), timeErrorS, size));
+        Optional<MarkedPath> path =
+                fitted.flatMap(camera -> camera.homography().trace(onFrame, camera.errorPx(), timeErrorS, size));
+        if (fitted.isPresent() && path.isEmpty()) {
+            findings.add(
+                    GeometryChecks.CAMERA_UNFIT,
+                    Place.file(ContactRows.FILE),
+                    first.session() + " " + first.trial(),
+                    () -> "a mark of trial " + first.trial() + " of session " + first.session() + " lies where camera '"
+                            + first.camera() + "' sees no table");
+        }
+        return path;
     }
 
     private Optional<Fitted> fit(Key key, TableSize size, Findings findings) {

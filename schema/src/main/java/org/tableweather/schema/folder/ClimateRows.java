@@ -12,6 +12,7 @@ import org.tableweather.schema.check.Findings;
 import org.tableweather.schema.check.Place;
 import org.tableweather.schema.check.StructureChecks;
 import org.tableweather.schema.check.UnitChecks;
+import org.tableweather.schema.climate.MoistAir;
 import org.tableweather.schema.climate.StandardAtmosphere;
 import org.tableweather.schema.record.Contribution;
 import org.tableweather.schema.record.Instrument;
@@ -60,6 +61,23 @@ final class ClimateRows extends CheckedRows {
             if (altitudeM != null && session.instrument().isPresent()) {
                 altitudes.putIfAbsent(session.instrument().get(), altitudeM);
             }
+        }
+    }
+
+    /** A bed colder than its room may sweat. */
+    private void bed(double airC, double bed) {
+        boolean known = bed < airC
+                && rhPct > 0
+                && rhPct <= 100
+                && MoistAir.TEMPERATURE.contains(airC)
+                && MoistAir.SURFACE.contains(bed);
+        if (known && MoistAir.of(airC, rhPct).condensesOn(bed)) {
+            findings.add(
+                    ClimateChecks.BED_BELOW_DEW_POINT,
+                    Place.cell(FILE, row(), ClimateColumn.BED_C.header()),
+                    Double.toString(bed),
+                    () -> "at " + airC + " °C and " + rhPct + " % the dew point is "
+                            + Math.round(MoistAir.of(airC, rhPct).dewPointC() * 10) / 10.0 + " °C");
         }
     }
 
@@ -143,7 +161,7 @@ final class ClimateRows extends CheckedRows {
             require(ClimateColumn.TIME, timed);
         }
         double temperature = celsius(ClimateColumn.TEMP_F, tempC, tempF);
-        celsius(ClimateColumn.BED_F, bedC, bedF);
+        bed(temperature, celsius(ClimateColumn.BED_F, bedC, bedF));
         if (pressureHpa == pressureHpa) {
             pressure();
         }

@@ -30,7 +30,8 @@ final class SessionAssembly implements TrialRows.Receiver, AutoCloseable {
     static final int MAX_SESSION = 250_000;
 
     private final SessionEntries entries;
-    private final boolean handsOver;
+    private final boolean handsTrials;
+    private final boolean handsSessions;
     private final TrialSink trialSink;
     private final SessionSink sessionSink;
     private final Findings findings;
@@ -62,7 +63,8 @@ final class SessionAssembly implements TrialRows.Receiver, AutoCloseable {
             SessionSink sessionSink,
             Findings findings) {
         this.entries = entries;
-        this.handsOver = handsOver;
+        this.handsTrials = handsOver && trialSink != TrialSink.NONE;
+        this.handsSessions = handsOver && sessionSink != SessionSink.NONE;
         this.trialSink = trialSink;
         this.sessionSink = sessionSink;
         this.findings = findings;
@@ -84,9 +86,11 @@ final class SessionAssembly implements TrialRows.Receiver, AutoCloseable {
             }
         }
         counts[session]++;
-        chunk.add(trial);
-        if (chunk.size() == CHUNK) {
-            handChunk();
+        if (handsTrials) {
+            chunk.add(trial);
+            if (chunk.size() == CHUNK) {
+                handChunk();
+            }
         }
         if (scattered.get(session)) {
             return;
@@ -108,7 +112,7 @@ final class SessionAssembly implements TrialRows.Receiver, AutoCloseable {
     }
 
     private void handChunk() throws IOException {
-        if (!chunk.isEmpty() && handsOver) {
+        if (!chunk.isEmpty()) {
             trialSink.accept(current, Collections.unmodifiableList(chunk));
         }
         chunk = new ArrayList<>(Math.min(CHUNK, chunk.size()));
@@ -140,7 +144,7 @@ final class SessionAssembly implements TrialRows.Receiver, AutoCloseable {
         if (!found.isEmpty()) {
             judged.put(session, found);
         }
-        if (handsOver && sessionSink != SessionSink.NONE) {
+        if (handsSessions) {
             sessionSink.accept(entries.record(session, trials.trials()), trials.trials());
         }
     }

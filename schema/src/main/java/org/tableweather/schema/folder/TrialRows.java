@@ -212,6 +212,9 @@ final class TrialRows extends CheckedRows {
     }
 
     private Made made(String word) {
+        if (word.equals("yes") || word.equals("no")) {
+            return word.length() == 3 ? Made.YES : Made.NO;
+        }
         return switch (word.toLowerCase(Locale.ROOT)) {
             case "yes", "y", "true", "1", "made" -> Made.YES;
             case "no", "n", "false", "0", "missed" -> Made.NO;

@@ -105,7 +105,7 @@ public final class Homography {
      * @param markingErrorPx standard uncertainty of each coordinate of a mark, pixels
      * @param timeErrorS standard uncertainty of each time, s
      * @param size of the table
-     * @return empty when a mark is on or above the table's horizon
+     * @return empty when a mark is on or above the table's horizon, or nothing can be said of its place
      */
     public Optional<MarkedPath> trace(List<VideoMark> marks, double markingErrorPx, double timeErrorS, TableSize size) {
         List<Mark> traced = new ArrayList<>();
@@ -120,6 +120,9 @@ public final class Homography {
         double largest = 0;
         for (int i = 0; i < joint.length; i++) {
             largest = Math.max(largest, joint[i][i]);
+        }
+        if (!Double.isFinite(largest)) {
+            return Optional.empty();
         }
         double toleranceM = new MarkingError(Math.sqrt(largest), timeErrorS).toleranceM(size);
         return Optional.of(new MarkedPath(traced, MarkCovariance.of(joint), toleranceM, timeErrorS));

@@ -161,7 +161,11 @@ public record Trial(
             int startA = firstSignificant(a);
             int startB = firstSignificant(b);
             int byLength = Integer.compare(a.length() - startA, b.length() - startB);
-            int byValue = byLength != 0 ? byLength : a.substring(startA).compareTo(b.substring(startB));
+            int byValue = byLength != 0
+                    ? byLength
+                    : startA + startB == 0
+                            ? a.compareTo(b)
+                            : a.substring(startA).compareTo(b.substring(startB));
             if (byValue != 0) {
                 return byValue;
             }

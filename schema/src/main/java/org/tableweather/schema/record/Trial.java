@@ -151,6 +151,41 @@ public record Trial(
         return Double.isNaN(finalReboundAngleDeg) && kind == Kind.REBOUND ? reboundAngleDeg : finalReboundAngleDeg;
     }
 
+    /** The same trial in another climate: a corrected one. */
+    public Trial withClimate(Climate other) {
+        return new Trial(
+                session,
+                trial,
+                startedAt,
+                kind,
+                shot,
+                ball,
+                tempC,
+                rhPct,
+                approachAngleDeg,
+                approachSpeedMps,
+                sideSpinRps,
+                rollRatio,
+                tipOffsetMm,
+                reboundAngleDeg,
+                reboundSpeedMps,
+                finalReboundAngleDeg,
+                landingOffsetDia,
+                made,
+                rails,
+                runOutM,
+                runOutLengths,
+                objectAngleDeg,
+                deflectionAngleDeg,
+                hopHeightMm,
+                ballsMade,
+                spreadNearestMm,
+                cueBallTravelM,
+                note,
+                other,
+                uncertainty);
+    }
+
     private static int compareIds(String a, String b) {
         boolean numericA = isDigits(a);
         boolean numericB = isDigits(b);

@@ -44,7 +44,7 @@ public final class StructureChecks {
     public static final Check UNKNOWN_FILE = GROUP.note(
             "unknown-file",
             "Files that are not part of the format are not read.",
-            "contribution.json, trials.csv, climate.csv, contacts.csv",
+            "contribution.json, trials.csv, climate.csv, contacts.csv, and README.* for people",
             "rename the file if it was meant to be one of these; else nothing",
             "Tableweather10");
 

@@ -77,7 +77,7 @@ final class Reading {
 
     private void reportUnknownFiles(SortedMap<String, Long> files) {
         for (String file : files.keySet()) {
-            if (!FILES.contains(file)) {
+            if (!FILES.contains(file) && !file.startsWith("README.")) {
                 findings.add(
                         StructureChecks.UNKNOWN_FILE,
                         Place.file(file),

@@ -75,6 +75,7 @@ final class PassingFolders {
     }
 
     private static void structure() {
+        near("structure.unknown-file", f -> f.put("README.txt", "how it was made"));
         near("structure.encoding", f -> f.replace(JSON, "Cellar club", "Kj\u00F8ller"));
         near("structure.csv", f -> f.replace(TRIALS, "s2,5,", "s2,\"5\","));
         near("structure.id-form", f -> f.put(JSON, f.get(JSON).replace("\"cellar\"", "\"" + "a".repeat(100) + "\"")));

@@ -5,31 +5,31 @@ import java.util.List;
 import java.util.Locale;
 
 /** Figures in words, the same on every machine. */
-final class Figures {
+public final class Figures {
 
     private static final int MOST_LISTED = 8;
 
     private Figures() {}
 
     /** Without trailing zeros or exponent. */
-    static String plain(double number) {
+    public static String plain(double number) {
         String text = BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
         return text.equals("0.0") ? "0" : text;
     }
 
     /** With a fixed number of decimals; a zero has no sign. */
-    static String fixed(double number, int decimals) {
+    public static String fixed(double number, int decimals) {
         String text = String.format(Locale.ROOT, "%." + decimals + "f", number);
         return text.matches("-0\\.?0*") ? text.substring(1) : text;
     }
 
     /** The count with its noun, plural by an s. */
-    static String counted(long count, String noun) {
+    public static String counted(long count, String noun) {
         return count + " " + noun + (count == 1 ? "" : "s");
     }
 
     /** The first few of a list, and how many more. */
-    static String listed(List<String> names) {
+    public static String listed(List<String> names) {
         if (names.size() <= MOST_LISTED) {
             return String.join(", ", names);
         }

@@ -7,7 +7,7 @@ import org.tableweather.schema.record.Trial;
  * The columns of a session's summary, each from an origin and in a unit that all sessions share, so that their moments
  * merge and keep their digits. The order is part of the summary's content.
  */
-enum Measure {
+public enum Measure {
     /** {@code h = (RH − 50 %) / 10 %}. */
     HUMIDITY(trial -> (trial.climate().rhPct() - 50) / 10),
     /** h², of the trial's own h. */
@@ -37,13 +37,13 @@ enum Measure {
     }
 
     /** The number; NaN when not measured. */
-    double of(Trial trial) {
+    public double of(Trial trial) {
         double number = reading.applyAsDouble(trial);
         return Math.abs(number) <= LARGEST ? number : Double.NaN;
     }
 
     /** Its bit in a mask of measured columns. */
-    int bit() {
+    public int bit() {
         return 1 << ordinal();
     }
 }

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 
 /** What may be explained by the climate. */
-enum Response {
+public enum Response {
     FINAL_REBOUND_ANGLE(
             "final_rebound_angle_deg",
             Measure.FINAL_REBOUND_ANGLE,
@@ -34,21 +34,21 @@ enum Response {
             "the rail takes less speed when damp, more when dry");
 
     /** The parameter's value, and the column of the trials where there is one. */
-    final String parameter;
+    public final String parameter;
 
-    final Measure measure;
+    public final Measure measure;
     /** Names it in a sentence. */
-    final String noun;
+    public final String noun;
     /** Unit of the estimates, in words. */
-    final String unit;
+    public final String unit;
     /** Follows a figure in a sentence. */
-    final String sign;
+    public final String sign;
     /** Decimals of a figure in a sentence. */
-    final int decimals;
+    public final int decimals;
     /** What a fall with humidity means at the table. */
-    final String falling;
+    public final String falling;
     /** What a rise with humidity means at the table. */
-    final String rising;
+    public final String rising;
 
     Response(
             String parameter,
@@ -70,20 +70,20 @@ enum Response {
     }
 
     /** Label of an axis, with its unit where it has one. */
-    String axis() {
+    public String axis() {
         return unit.equals("1") ? noun : noun + ", " + unit;
     }
 
     /** The unit of its change per something, in words. */
-    String per(String something) {
+    public String per(String something) {
         return unit.equals("1") ? something : unit + " " + something;
     }
 
-    static List<String> parameters() {
+    public static List<String> parameters() {
         return Arrays.stream(values()).map(response -> response.parameter).toList();
     }
 
-    static Response of(String parameter) {
+    public static Response of(String parameter) {
         return Arrays.stream(values())
                 .filter(response -> response.parameter.equals(parameter))
                 .findFirst()

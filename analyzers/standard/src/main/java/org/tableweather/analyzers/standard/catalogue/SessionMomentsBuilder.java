@@ -10,7 +10,7 @@ import org.tableweather.analyzers.standard.statistics.MomentsBuilder;
 import org.tableweather.schema.record.Trial;
 
 /** Gathers a session's trials by shot and pattern. */
-final class SessionMomentsBuilder {
+public final class SessionMomentsBuilder {
 
     private static final Measure[] MEASURES = Measure.values();
 
@@ -18,7 +18,7 @@ final class SessionMomentsBuilder {
     private final double[] row = new double[MEASURES.length];
 
     /** The summary of trials in any order: equal trials give equal bits. */
-    static SessionMoments of(Iterable<Trial> trials) {
+    public static SessionMoments of(Iterable<Trial> trials) {
         List<Trial> ordered = new ArrayList<>();
         trials.forEach(ordered::add);
         ordered.sort(Trial.CANONICAL_ORDER);

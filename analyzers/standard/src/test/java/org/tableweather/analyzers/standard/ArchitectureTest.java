@@ -25,6 +25,7 @@ class ArchitectureTest {
                     "java.lang..",
                     "java.math",
                     "java.time",
+                    "java.time.temporal",
                     "java.util",
                     "java.util.function",
                     "java.util.stream",

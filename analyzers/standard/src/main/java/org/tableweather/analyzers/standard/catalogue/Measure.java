@@ -25,7 +25,9 @@ public enum Measure {
     /** Landing offset, diamonds. */
     LANDING_OFFSET(Trial::landingOffsetDia),
     /** Rebound speed over approach speed at the first rail. */
-    SPEED_KEPT(trial -> trial.approachSpeedMps() > 0 ? trial.reboundSpeedMps() / trial.approachSpeedMps() : Double.NaN);
+    SPEED_KEPT(trial -> trial.approachSpeedMps() > 0 ? trial.reboundSpeedMps() / trial.approachSpeedMps() : Double.NaN),
+    /** Rolling spin over that of natural roll. */
+    ROLL_RATIO(Trial::rollRatio);
 
     /** Numbers beyond this are no measurement, and their squares could overflow. */
     private static final double LARGEST = 1e9;

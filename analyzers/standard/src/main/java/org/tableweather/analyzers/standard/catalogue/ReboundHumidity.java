@@ -46,7 +46,7 @@ public final class ReboundHumidity implements Analyzer<SessionMoments> {
     private static final AnalyzerInfo INFO = new AnalyzerInfo(
             "rebound-humidity",
             "1.0.0",
-            "1",
+            "2",
             "Rebound and humidity",
             "How does the final rebound angle, the landing offset, or the speed kept change with humidity over all rooms?",
             "Linear mixed model of one shot, REML: y = b₀ + b₁ h + b₂ h² + b₃ t [+ covariates] + (u₀ + u₁ h)[room]"
@@ -124,7 +124,7 @@ public final class ReboundHumidity implements Analyzer<SessionMoments> {
 
     @Override
     public SessionMoments summarise(SessionRecord session, Iterable<Trial> trials) {
-        return SessionMomentsBuilder.of(trials);
+        return SessionMomentsBuilder.of(session, trials);
     }
 
     @Override

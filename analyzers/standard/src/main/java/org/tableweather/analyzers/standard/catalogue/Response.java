@@ -36,6 +36,7 @@ public enum Response {
     /** The parameter's value, and the column of the trials where there is one. */
     public final String parameter;
 
+    /** Its column. */
     public final Measure measure;
     /** Names it in a sentence. */
     public final String noun;
@@ -79,10 +80,16 @@ public enum Response {
         return unit.equals("1") ? something : unit + " " + something;
     }
 
+    /** The values of the parameter. */
     public static List<String> parameters() {
         return Arrays.stream(values()).map(response -> response.parameter).toList();
     }
 
+    /**
+     * The response of a parameter's value.
+     *
+     * @throws IllegalArgumentException for another value; the message lists those allowed
+     */
     public static Response of(String parameter) {
         return Arrays.stream(values())
                 .filter(response -> response.parameter.equals(parameter))

@@ -8,8 +8,9 @@ import org.tableweather.analyzers.standard.statistics.Moments;
  * response and the covariates can be chosen later: blocks with all columns that are needed merge exactly.
  *
  * @param parts ordered by shot
+ * @param traits what is the same for all trials of the session
  */
-public record SessionMoments(List<Part> parts) {
+public record SessionMoments(List<Part> parts, SessionTraits traits) {
 
     public SessionMoments {
         parts = List.copyOf(parts);
@@ -32,7 +33,7 @@ public record SessionMoments(List<Part> parts) {
      * Trials that have the same columns measured.
      *
      * @param measured a bit for each column: 1 humidity, 2 its square, 4 temperature, 8 approach angle, 16 approach speed,
-     *     32 side spin, 64 final rebound angle, 128 landing offset, 256 speed kept
+     *     32 side spin, 64 final rebound angle, 128 landing offset, 256 speed kept, 512 roll ratio
      * @param moments of the measured columns, in the order of their bits
      */
     public record Block(int measured, Moments moments) {}

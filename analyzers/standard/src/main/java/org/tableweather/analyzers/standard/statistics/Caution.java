@@ -22,6 +22,8 @@ public enum Caution {
     ROOM_ZERO,
     /** The room correlation is at −1 or 1: slope and intercept variation cannot be told apart with these rooms. */
     CORRELATION_AT_BOUND,
+    /** The penalised curve is a straight line: its wiggles have no variance. */
+    CURVE_STRAIGHT,
     /** Columns were left out because the others determine them. */
     COLUMNS_DROPPED,
     /** Different starts ended in different optima; the best was kept. */

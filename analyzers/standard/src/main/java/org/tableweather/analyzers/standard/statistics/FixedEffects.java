@@ -1,11 +1,19 @@
 package org.tableweather.analyzers.standard.statistics;
 
+import java.util.Arrays;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.factory.LinearSolverFactory_DDRM;
 import org.ejml.interfaces.decomposition.CholeskyDecomposition_F64;
 import org.ejml.interfaces.linsol.LinearSolverDense;
 
-/** Generalised least squares from reduced cross-products: {@code b = P[x,x]⁻¹ P[x,y]}, {@code r² = P[y,y] − P[y,x] b}. */
+/**
+ * Generalised least squares from reduced cross-products: {@code b = P[x,x]⁻¹ P[x,y]}, {@code r² = P[y,y] − P[y,x] b}.
+ *
+ * <p>Columns of a penalised group are taken times τ, with 1 added to their diagonal: that is Henderson's system
+ * {@code P[xq,xq] + diag(0, 1/τ²)} in a form that stands at τ = 0; its inverse serves where P[x,x]⁻¹ would.
+ *
+ * @source Henderson1975
+ */
 final class FixedEffects {
 
     /** b. */
@@ -20,7 +28,12 @@ final class FixedEffects {
     /** log|P[x,x]|. */
     double logDeterminant;
 
+    /** Degrees of freedom that the penalised columns use, {@code Σ (1 − [(P̃ + I)⁻¹]ᵢᵢ)}, per group. */
+    final double[] effective;
+
     private final int size;
+    private final int[] groupOf;
+    private final double[] scales;
     private final LinearSolverDense<DMatrixRMaj> solver;
     private final DMatrixRMaj products;
     private final DMatrixRMaj inverted;
@@ -28,7 +41,19 @@ final class FixedEffects {
     private final DMatrixRMaj solution;
 
     FixedEffects(int size) {
+        this(size, 0, new int[0]);
+    }
+
+    /**
+     * For columns of which some are penalised.
+     *
+     * @param groupOf for each column its group from 0, or −1 for none; empty for none at all
+     */
+    FixedEffects(int size, int groups, int[] groupOf) {
         this.size = size;
+        this.groupOf = groupOf;
+        effective = new double[groups];
+        scales = new double[groups];
         solver = LinearSolverFactory_DDRM.chol(size);
         products = new DMatrixRMaj(size, size);
         inverted = new DMatrixRMaj(size, size);
@@ -52,18 +77,58 @@ final class FixedEffects {
             System.arraycopy(total, i * width, products.data, i * size, size);
             right.data[i] = total[i * width + size];
         }
+        if (effective.length > 0) {
+            penalise();
+        }
         if (!solver.setA(products)) {
             return false;
         }
         solver.solve(right, solution);
         solver.invert(inverted);
         logDeterminant = logDeterminant();
+        if (effective.length > 0) {
+            unscale();
+        }
         residual = total[size * width + size];
         for (int i = 0; i < size; i++) {
             residual -= coefficients[i] * total[i * width + size];
             contrast[i] = -coefficients[i];
         }
         return residual > 0;
+    }
+
+    /** Sets τ of a group for the next solution. */
+    void smooth(int group, double tau) {
+        scales[group] = tau;
+    }
+
+    private double scale(int column) {
+        return groupOf[column] < 0 ? 1 : scales[groupOf[column]];
+    }
+
+    private void penalise() {
+        for (int i = 0; i < size; i++) {
+            right.data[i] *= scale(i);
+            for (int j = 0; j < size; j++) {
+                products.data[i * size + j] *= scale(i) * scale(j);
+            }
+            products.data[i * size + i] += groupOf[i] < 0 ? 0 : 1;
+        }
+    }
+
+    private void unscale() {
+        Arrays.fill(effective, 0);
+        for (int i = 0; i < size; i++) {
+            if (groupOf[i] >= 0) {
+                effective[groupOf[i]] += 1 - inverse[i * size + i];
+            }
+        }
+        for (int i = 0; i < size; i++) {
+            coefficients[i] *= scale(i);
+            for (int j = 0; j < size; j++) {
+                inverse[i * size + j] *= scale(i) * scale(j);
+            }
+        }
     }
 
     private double logDeterminant() {

@@ -41,16 +41,30 @@ final class NestedCriterion implements SaddleFreeNewton.Objective {
     private final double[] row;
     private final double[] outer;
     private final double[] lean;
+    private final int[] smoothOf;
 
+    /** Without penalised columns. */
     NestedCriterion(NestedData data, NestedParameters parameters, int[] random, NestedModel.Method method) {
+        this(data, parameters, random, method, new int[0]);
+    }
+
+    /**
+     * With penalised columns.
+     *
+     * @param smoothOf for each fixed column, the constant first, its penalised group or −1; empty for none at all
+     */
+    NestedCriterion(
+            NestedData data, NestedParameters parameters, int[] random, NestedModel.Method method, int[] smoothOf) {
         this.data = data;
         this.parameters = parameters;
         restricted = method == NestedModel.Method.REML;
         width = data.width;
         depth = random.length;
         reduction = new NestedReduction(data, random);
-        top = new FixedEffects(width - 1);
-        nu = restricted ? data.trials - (width - 1) : data.trials;
+        top = new FixedEffects(width - 1, parameters.smooths(), smoothOf);
+        this.smoothOf = smoothOf;
+        long penalised = Arrays.stream(smoothOf).filter(group -> group >= 0).count();
+        nu = restricted ? data.trials - (width - 1) + penalised : data.trials;
         roomSlopes = new double[depth * depth];
         loss = new double[depth];
         row = new double[width];
@@ -90,6 +104,9 @@ final class NestedCriterion implements SaddleFreeNewton.Objective {
         evaluations++;
         double t = parameters.session(phi);
         parameters.factor(phi, reduction.factor);
+        for (int group = 0; group < parameters.smooths(); group++) {
+            top.smooth(group, parameters.smooth(phi, group));
+        }
         double determinants = reduction.reduce(t * t);
         if (Double.isNaN(determinants) || !top.solve(reduction.total)) {
             return Double.NaN;
@@ -101,6 +118,24 @@ final class NestedCriterion implements SaddleFreeNewton.Objective {
         fillRoomSlopes();
         double session = parameters.session(phi) == 0 ? 0 : sessionSlope();
         parameters.chain(phi, session, roomSlopes, reduction.factor, gradient);
+        for (int group = 0; group < parameters.smooths(); group++) {
+            parameters.chainSmooth(phi, group, smoothSlope(group), gradient);
+        }
+    }
+
+    /** dD/dτ²: Σ over the group's columns of T[q,q] − T[q,x] C T[x,q] − (T[q,:] c)²/s². */
+    private double smoothSlope(int group) {
+        double slope = 0;
+        for (int column = 0; column < smoothOf.length; column++) {
+            if (smoothOf[column] == group) {
+                int row = column * width;
+                double left = top.leave(reduction.total, row);
+                slope += reduction.total[row + column]
+                        - top.inverseForm(reduction.total, row, row)
+                        - left * left / sigma2;
+            }
+        }
+        return slope;
     }
 
     /** dD/dΩ: Σ over rooms of P[r,r] − (P[r,:] c)(P[r,:] c)'/s² − P[r,x] P[x,x]⁻¹ P[x,r]. */

@@ -1,12 +1,14 @@
 package org.tableweather.analyzers.standard.statistics;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.ejml.data.DMatrixRMaj;
 import org.tableweather.analyzers.standard.numeric.SaddleFreeNewton.Minimum;
 
 /**
@@ -24,6 +26,10 @@ public final class NestedFit implements NestedOutcome {
     private static final double ROOM_ZERO = 1e-6;
     /** What must be left of L₂₂ for the correlation to be inside its bounds. */
     private static final double CORRELATION_BOUND = 1e-4;
+    /** Wiggles that use fewer degrees of freedom than this are none. */
+    private static final double STRAIGHT = 1e-4;
+    /** A τ below this is as good as zero. */
+    private static final double LEAST_SMOOTHING = 1e-7;
 
     private final NestedModel model;
     private final FitColumns columns;
@@ -31,11 +37,20 @@ public final class NestedFit implements NestedOutcome {
     private final int evaluations;
     private final double sigma2;
     private final OptionalDouble sessionVariance;
-    private final double[][] omega;
-    private final double[] coefficients;
-    private final double[] inverse;
-    private final double responseCentre;
+    final double[][] omega;
+    final double[] coefficients;
+    final double[] inverse;
+    final double responseCentre;
+    /** As fitted, response less its mean. */
+    final NestedData data;
+    /** Per room P, m × m by rows. */
+    final double[] rests;
+
+    private final double[] effective;
+    private final double[] smoothing;
+    private final int[][] entries;
     private final Satterthwaite satterthwaite;
+    private final Optional<KenwardRoger> kenwardRoger;
     private final List<RoomEffect> rooms;
     private final List<double[][]> crossRests;
     private final Set<Caution> cautions;
@@ -79,7 +94,15 @@ public final class NestedFit implements NestedOutcome {
         this.minimum = minimum;
         criterion.evaluate(minimum.at(), new double[minimum.at().length]);
         sigma2 = criterion.sigma2;
-        responseCentre = criterion.data.responseCentre;
+        data = criterion.data;
+        responseCentre = data.responseCentre;
+        rests = criterion.reduction.rests.clone();
+        effective = criterion.top.effective.clone();
+        smoothing = new double[effective.length];
+        for (int group = 0; group < smoothing.length; group++) {
+            smoothing[group] = criterion.parameters.smooth(minimum.at(), group);
+        }
+        entries = criterion.parameters.entries();
         coefficients = criterion.top.coefficients.clone();
         coefficients[0] += responseCentre;
         inverse = criterion.top.inverse.clone();
@@ -100,6 +123,113 @@ public final class NestedFit implements NestedOutcome {
         noteBounds(criterion, t, sessionEffect);
         satterthwaite = new Satterthwaite(criterion, minimum.at());
         evaluations = criterion.evaluations;
+        kenwardRoger = Optional.empty();
+    }
+
+    private NestedFit(NestedFit other, KenwardRoger precision) {
+        model = other.model;
+        columns = other.columns;
+        minimum = other.minimum;
+        evaluations = other.evaluations;
+        sigma2 = other.sigma2;
+        sessionVariance = other.sessionVariance;
+        omega = other.omega;
+        coefficients = other.coefficients;
+        inverse = other.inverse;
+        responseCentre = other.responseCentre;
+        data = other.data;
+        rests = other.rests;
+        effective = other.effective;
+        smoothing = other.smoothing;
+        entries = other.entries;
+        satterthwaite = other.satterthwaite;
+        rooms = other.rooms;
+        crossRests = other.crossRests;
+        cautions = other.cautions;
+        kenwardRoger = Optional.of(precision);
+    }
+
+    /**
+     * The same fit with Kenward and Roger's standard errors and degrees of freedom of contrasts. Those of a room, known or
+     * new, keep Satterthwaite's degrees of freedom.
+     *
+     * @return empty when it is not defined here: a penalised curve, the full likelihood, or derivatives that are no numbers
+     * @source Kenward1997
+     */
+    public Optional<NestedFit> withKenwardRoger() {
+        if (!smoothingFree() || model.method() != NestedModel.Method.REML) {
+            return Optional.empty();
+        }
+        int[] random = columns.randomPositions();
+        double largest = Arrays.stream(data.count).max().orElse(1);
+        boolean sessionEffect = sessionVariance.isPresent();
+        List<Double> variances = new ArrayList<>();
+        List<Double> scales = new ArrayList<>();
+        if (sessionEffect) {
+            variances.add(sessionVariance.getAsDouble());
+            scales.add(KenwardRoger.sessionScale(sessionVariance.getAsDouble(), sigma2, largest));
+        }
+        double[] roomScales = new double[random.length];
+        for (int u = 0; u < random.length; u++) {
+            double square = data.rms[random[u]] * data.rms[random[u]];
+            roomScales[u] = KenwardRoger.roomScale(sigma2 * omega[u][u], sigma2, square);
+        }
+        for (int[] entry : entries) {
+            variances.add(sigma2 * omega[entry[0]][entry[1]]);
+            scales.add(Math.sqrt(roomScales[entry[0]] * roomScales[entry[1]]));
+        }
+        variances.add(sigma2);
+        scales.add(sigma2);
+        KenwardRoger precision = new KenwardRoger(
+                new VarianceSurface(data, random, entries, sessionEffect), plain(variances), plain(scales));
+        double[] intercept = new double[coefficients.length];
+        intercept[0] = 1;
+        boolean sound = Double.isFinite(precision.standardError(intercept)) && Double.isFinite(precision.df(intercept));
+        return sound ? Optional.of(new NestedFit(this, precision)) : Optional.empty();
+    }
+
+    private boolean smoothingFree() {
+        return smoothing.length == 0;
+    }
+
+    private static double[] plain(List<Double> numbers) {
+        return numbers.stream().mapToDouble(Double::doubleValue).toArray();
+    }
+
+    /** Degrees of freedom that a penalised group uses: 0 for none of its wiggles, their number for all of them, free. */
+    public double effectiveDf(int group) {
+        return effective[group];
+    }
+
+    /** Variance τ² of a penalised group's coefficients. */
+    public double smoothVariance(int group) {
+        return sigma2 * smoothing[group] * smoothing[group];
+    }
+
+    /** Adds 1/τ² to the diagonal of penalised columns: next to infinity where τ is zero. */
+    void addPenalty(DMatrixRMaj products) {
+        for (int group = 0; group < smoothing.length; group++) {
+            for (int column : model.smooths().get(group)) {
+                int at = columns.position(column);
+                double tau = Math.max(smoothing[group], LEAST_SMOOTHING);
+                products.add(at, at, 1 / (tau * tau));
+            }
+        }
+    }
+
+    /** Position in the fit of a given column, or −1. */
+    int position(int column) {
+        return columns.position(column);
+    }
+
+    /** A row over the given columns at those of the fit. */
+    double[] reduced(double[] row) {
+        return columns.reduce(row);
+    }
+
+    /** Random columns by their position in the fit. */
+    int[] randomPositions() {
+        return columns.randomPositions();
     }
 
     private static double zeroed(double value, double bound) {
@@ -121,6 +251,11 @@ public final class NestedFit implements NestedOutcome {
     private void noteBounds(NestedCriterion criterion, double t, boolean sessionEffect) {
         if (sessionEffect && zeroed(t, SESSION_ZERO) == 0) {
             cautions.add(Caution.SESSION_ZERO);
+        }
+        for (double used : effective) {
+            if (used < STRAIGHT) {
+                cautions.add(Caution.CURVE_STRAIGHT);
+            }
         }
         int depth = omega.length;
         boolean anyZero = false;
@@ -224,11 +359,17 @@ public final class NestedFit implements NestedOutcome {
      */
     public Quantity contrast(double[] row) {
         double[] l = columns.reduce(row);
+        return kenwardRoger
+                .map(precision -> new Quantity(value(l), precision.standardError(l), precision.df(l)))
+                .orElseGet(() -> new Quantity(value(l), Math.sqrt(sigma2 * form(l)), satterthwaite.df(l)));
+    }
+
+    private double value(double[] l) {
         double value = 0;
         for (int i = 0; i < l.length; i++) {
             value += l[i] * coefficients[i];
         }
-        return new Quantity(value, Math.sqrt(sigma2 * form(l)), satterthwaite.df(l));
+        return value;
     }
 
     /** Covariance of two coefficients that are both in the fit. */
@@ -248,13 +389,16 @@ public final class NestedFit implements NestedOutcome {
         double[] l = columns.reduce(row);
         double[] z =
                 columns.random().stream().mapToDouble(column -> row[column]).toArray();
-        double variance = form(l);
+        double own = 0;
         for (int i = 0; i < z.length; i++) {
             for (int j = 0; j < z.length; j++) {
-                variance += z[i] * omega[i][j] * z[j];
+                own += z[i] * omega[i][j] * z[j];
             }
         }
-        return new Quantity(population.value(), Math.sqrt(sigma2 * variance), satterthwaite.df(l, z));
+        double shared = kenwardRoger.isEmpty()
+                ? sigma2 * (form(l) + own)
+                : population.standardError() * population.standardError() + sigma2 * own;
+        return new Quantity(population.value(), Math.sqrt(shared), satterthwaite.df(l, z));
     }
 
     /**

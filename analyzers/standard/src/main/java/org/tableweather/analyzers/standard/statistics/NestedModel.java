@@ -2,6 +2,7 @@ package org.tableweather.analyzers.standard.statistics;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * Linear mixed model with sessions nested in rooms:
@@ -17,13 +18,25 @@ import java.util.List;
  * @param covariance of the room effects
  * @param sessions whether sessions have an effect of their own
  * @param random columns with a room effect; 0 is the constant
+ * @param smooths groups of columns whose coefficients are drawn together, {@code b ~ N(0, τ² I)}: the wiggles of a
+ *     penalised curve; the last covariates, ascending
  * @source Laird1982
  * @source Patterson1971
  */
-public record NestedModel(Method method, Covariance covariance, Sessions sessions, List<Integer> random) {
+public record NestedModel(
+        Method method, Covariance covariance, Sessions sessions, List<Integer> random, List<List<Integer>> smooths) {
 
+    /**
+     * Copies.
+     *
+     * @throws IllegalArgumentException for smooths under the full likelihood
+     */
     public NestedModel {
         random = List.copyOf(random);
+        smooths = smooths.stream().map(List::copyOf).toList();
+        if (method == Method.ML && !smooths.isEmpty()) {
+            throw new IllegalArgumentException("a penalised curve needs REML, got ML: drop the smooths or use REML");
+        }
     }
 
     /** Which likelihood is at its maximum. */
@@ -52,27 +65,42 @@ public record NestedModel(Method method, Covariance covariance, Sessions session
 
     /** REML, a room intercept, a session intercept. */
     public static NestedModel withDefaults() {
-        return new NestedModel(Method.REML, Covariance.FREE, Sessions.VARYING, List.of(0));
+        return new NestedModel(Method.REML, Covariance.FREE, Sessions.VARYING, List.of(0), List.of());
     }
 
     /** The same with this likelihood. */
     public NestedModel with(Method other) {
-        return new NestedModel(other, covariance, sessions, random);
+        return new NestedModel(other, covariance, sessions, random, smooths);
     }
 
     /** The same with this covariance of the room effects. */
     public NestedModel with(Covariance other) {
-        return new NestedModel(method, other, sessions, random);
+        return new NestedModel(method, other, sessions, random, smooths);
     }
 
     /** The same with or without a session effect. */
     public NestedModel with(Sessions other) {
-        return new NestedModel(method, covariance, other, random);
+        return new NestedModel(method, covariance, other, random, smooths);
     }
 
     /** The same with a room effect of these columns, ascending. */
     public NestedModel withRandom(Integer... columns) {
-        return new NestedModel(method, covariance, sessions, Arrays.asList(columns));
+        return new NestedModel(method, covariance, sessions, Arrays.asList(columns), smooths);
+    }
+
+    /**
+     * The same with one more group of columns of a penalised curve.
+     *
+     * @param columns behind all others, ascending
+     * @source Wood2017
+     */
+    public NestedModel withSmooth(List<Integer> columns) {
+        return new NestedModel(
+                method,
+                covariance,
+                sessions,
+                random,
+                Stream.concat(smooths.stream(), Stream.of(columns)).toList());
     }
 
     /**

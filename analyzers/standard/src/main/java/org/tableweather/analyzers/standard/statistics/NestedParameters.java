@@ -1,7 +1,10 @@
 package org.tableweather.analyzers.standard.statistics;
 
+import java.util.Arrays;
+
 /**
- * What φ means: {@code φ = (t, Lᵢⱼ rms(column i))}, t only where there is a session effect, L by rows, of any sign.
+ * What φ means: {@code φ = (t, Lᵢⱼ rms(column i), τ rms(group))}, t only where there is a session effect, L by rows, one
+ * τ for each penalised group, of any sign.
  *
  * <p>The criterion is even in t and in each column of L, so that no bound is needed; the scaling makes all of order one.
  */
@@ -14,14 +17,22 @@ final class NestedParameters {
     private final boolean sessionEffect;
     private final int[][] entries;
     private final double[] scale;
+    private final double[] smoothScale;
+
+    /** Lays out φ without penalised groups. */
+    NestedParameters(double[] rms, boolean sessionEffect, NestedModel.Covariance covariance) {
+        this(rms, sessionEffect, covariance, new double[0]);
+    }
 
     /**
      * Lays out φ.
      *
      * @param rms of each random column
+     * @param smoothRms of each penalised group
      */
-    NestedParameters(double[] rms, boolean sessionEffect, NestedModel.Covariance covariance) {
+    NestedParameters(double[] rms, boolean sessionEffect, NestedModel.Covariance covariance, double[] smoothRms) {
         depth = rms.length;
+        smoothScale = smoothRms;
         scale = rms;
         this.sessionEffect = sessionEffect;
         boolean free = covariance == NestedModel.Covariance.FREE;
@@ -31,7 +42,7 @@ final class NestedParameters {
                 entries[at++] = new int[] {i, j};
             }
         }
-        size = entries.length + first();
+        size = entries.length + first() + smoothScale.length;
     }
 
     /** Where the entries of L begin. */
@@ -42,6 +53,26 @@ final class NestedParameters {
     /** t, zero without a session effect. */
     double session(double[] phi) {
         return sessionEffect ? phi[0] : 0;
+    }
+
+    /** τ of a penalised group, over the residual's standard deviation. */
+    double smooth(double[] phi, int group) {
+        return phi[first() + entries.length + group] / smoothScale[group];
+    }
+
+    /** Number of penalised groups. */
+    int smooths() {
+        return smoothScale.length;
+    }
+
+    /** Writes dD/dφ of a group from dD/dτ². */
+    void chainSmooth(double[] phi, int group, double slope, double[] gradient) {
+        gradient[first() + entries.length + group] = 2 * smooth(phi, group) * slope / smoothScale[group];
+    }
+
+    /** Positions of the entries of L in Σ, each row and column. */
+    int[][] entries() {
+        return entries;
     }
 
     /** Writes L by rows. */
@@ -103,6 +134,7 @@ final class NestedParameters {
         for (int e = 0; e < entries.length; e++) {
             start[first() + e] = entries[e][0] == entries[e][1] ? diagonal : 0;
         }
+        Arrays.fill(start, first() + entries.length, size, diagonal);
         return start;
     }
 
@@ -137,6 +169,9 @@ final class NestedParameters {
             if (entries[e][0] == entries[e][1] && tidy[first() + e] < 0) {
                 flipColumn(tidy, entries[e][1]);
             }
+        }
+        for (int i = first() + entries.length; i < size; i++) {
+            tidy[i] = Math.abs(tidy[i]);
         }
         return tidy;
     }

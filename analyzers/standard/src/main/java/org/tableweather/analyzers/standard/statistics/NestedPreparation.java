@@ -1,9 +1,11 @@
 package org.tableweather.analyzers.standard.statistics;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.tableweather.analyzers.standard.numeric.SaddleFreeNewton;
 import org.tableweather.analyzers.standard.numeric.SaddleFreeNewton.Minimum;
@@ -42,14 +44,16 @@ final class NestedPreparation {
         }
         Moments total = Moments.merged(sessions);
         int covariates = total.columns() - 1;
-        List<Integer> kept = Collinearity.independent(total, covariates);
-        if (kept.size() < covariates) {
+        int free = covariates - requireLast(covariates);
+        List<Integer> kept = new ArrayList<>(Collinearity.independent(total, free));
+        if (kept.size() < free) {
             cautions.add(Caution.COLUMNS_DROPPED);
         }
         if (total.n() <= kept.size() + 1) {
             return new NestedRefusal(
                     Cause.TOO_FEW_ROWS, total.n() + " rows for " + (kept.size() + 1) + " coefficients");
         }
+        IntStream.range(free, covariates).forEach(kept::add);
         if (total.n() > rooms.size() && rooms.stream().allMatch(room -> constantWithin(room.merged()))) {
             return exactFit(total.n() + " rows never vary within their room, in " + rooms.size() + " rooms");
         }
@@ -57,6 +61,19 @@ final class NestedPreparation {
         NestedData data =
                 new NestedData(rooms.stream().map(room -> columns.select(room)).toList());
         return search(data, columns);
+    }
+
+    /** The number of penalised columns; they stand behind the others. */
+    private int requireLast(int covariates) {
+        List<Integer> smooth = model.smooths().stream().flatMap(List::stream).toList();
+        List<Integer> last = IntStream.rangeClosed(covariates - smooth.size() + 1, covariates)
+                .boxed()
+                .toList();
+        if (!smooth.equals(last)) {
+            throw new IllegalArgumentException(
+                    "penalised columns " + smooth + " must be the last of " + covariates + " covariates: " + last);
+        }
+        return smooth.size();
     }
 
     private List<RoomSessions> meansIfConstantWithin(List<RoomSessions> filled) {
@@ -136,8 +153,10 @@ final class NestedPreparation {
         for (int u = 0; u < random.length; u++) {
             scale[u] = data.rms[random[u]];
         }
-        NestedParameters parameters = new NestedParameters(scale, sessionsSeparable(), model.covariance());
-        NestedCriterion criterion = new NestedCriterion(data, parameters, random, model.method());
+        NestedParameters parameters =
+                new NestedParameters(scale, sessionsSeparable(), model.covariance(), smoothScale(data, columns));
+        NestedCriterion criterion =
+                new NestedCriterion(data, parameters, random, model.method(), smoothOf(data, columns));
         criterion.evaluate(parameters.start(0, 0), new double[parameters.size]);
         int response = data.width * data.width - 1;
         double least = LEAST_RESIDUAL * criterion.reduction.total[response];
@@ -150,6 +169,26 @@ final class NestedPreparation {
             return exactFit(data);
         }
         return new NestedFit(model, columns, rooms, criterion, best, cautions);
+    }
+
+    private int[] smoothOf(NestedData data, FitColumns columns) {
+        int[] groups = new int[model.smooths().isEmpty() ? 0 : data.width - 1];
+        Arrays.fill(groups, -1);
+        for (int group = 0; group < model.smooths().size(); group++) {
+            for (int column : model.smooths().get(group)) {
+                groups[columns.position(column)] = group;
+            }
+        }
+        return groups;
+    }
+
+    private double[] smoothScale(NestedData data, FitColumns columns) {
+        return model.smooths().stream()
+                .mapToDouble(group -> group.stream()
+                        .mapToDouble(column -> data.rms[columns.position(column)])
+                        .sum())
+                .map(sum -> sum > 0 ? sum : 1)
+                .toArray();
     }
 
     private static NestedRefusal exactFit(NestedData data) {

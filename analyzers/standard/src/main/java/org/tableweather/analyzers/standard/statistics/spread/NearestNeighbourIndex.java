@@ -33,14 +33,9 @@ public record NearestNeighbourIndex(int balls, double observed, double expected,
         if (positions.size() < 2) {
             return Answer.refuse(Cause.TOO_FEW, positions.size() + " balls on the bed: 2 are needed for a neighbour");
         }
-        double area = length * width;
-        double perimeter = 2 * (length + width);
-        int n = positions.size();
+        ScatterExpectation random = ScatterExpectation.of(positions.size(), length, width, correction);
         return Answer.of(new NearestNeighbourIndex(
-                n,
-                meanDistance(positions),
-                correction.mean(n, area, perimeter),
-                correction.standardError(n, area, perimeter)));
+                positions.size(), meanDistance(positions), random.meanDistance(), random.standardError()));
     }
 
     private static void requireInside(List<BallPosition> positions, double length, double width) {

@@ -2,24 +2,10 @@ package org.tableweather.analyzers.standard.catalogue;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
-/** The columns that stand beside the response in the model, the constant aside. */
+/** Columns that stand beside the climate in the model when asked for. */
 enum Covariate {
-    HUMIDITY(Measure.HUMIDITY, "humidity", "", "", "per 10 %RH", "change of the mean %s at 50 %%RH"),
-    HUMIDITY_SQUARED(
-            Measure.HUMIDITY_SQUARED,
-            "humidity.squared",
-            "",
-            "",
-            "per (10 %RH)²",
-            "bend of the mean %s over humidity: half the change of its slope per 10 %%RH"),
-    TEMPERATURE(
-            Measure.TEMPERATURE,
-            "temperature",
-            "",
-            "",
-            "per 5 K",
-            "change of the mean %s with air temperature, from 21 °C"),
     APPROACH_ANGLE(
             Measure.APPROACH_ANGLE,
             "approach.angle",
@@ -40,19 +26,35 @@ enum Covariate {
             "side_spin_rps",
             "no side spin",
             "per rev/s",
-            "change of the mean %s with side spin, from none");
+            "change of the mean %s with side spin, from none"),
+    ROLL_RATIO(
+            Measure.ROLL_RATIO,
+            "roll.ratio",
+            "roll_ratio",
+            "a sliding ball",
+            "per natural roll",
+            "change of the mean %s from a sliding ball to one in natural roll"),
+    CLOTH_AGE(
+            "cloth.age",
+            "cloth_age_y",
+            "cloth one year old",
+            "per year",
+            "change of the mean %s with the age of the cloth on the day, from one year") {
+        @Override
+        double of(SessionTraits traits) {
+            return traits.clothAgeDays() / DAYS_PER_YEAR - 1;
+        }
+    };
 
-    /** Always in the model, in this order. */
-    static final List<Covariate> CLIMATE = List.of(HUMIDITY, HUMIDITY_SQUARED, TEMPERATURE);
-    /** In the model when asked for. */
-    static final List<Covariate> OPTIONAL = List.of(APPROACH_ANGLE, APPROACH_SPEED, SIDE_SPIN);
+    private static final double DAYS_PER_YEAR = 365.25;
 
-    final Measure measure;
+    /** The trials' column; empty for what a session states. */
+    final Optional<Measure> measure;
     /** Name of its estimate. */
     final String estimate;
     /** Name in the parameter {@code covariates}. */
     final String parameter;
-    /** Where it is zero, in words; empty for the climate. */
+    /** Where it is zero, in words. */
     final String origin;
     /** Follows the response's unit. */
     final String per;
@@ -60,6 +62,14 @@ enum Covariate {
     final String meaning;
 
     Covariate(Measure measure, String estimate, String parameter, String origin, String per, String meaning) {
+        this(Optional.of(measure), estimate, parameter, origin, per, meaning);
+    }
+
+    Covariate(String estimate, String parameter, String origin, String per, String meaning) {
+        this(Optional.empty(), estimate, parameter, origin, per, meaning);
+    }
+
+    Covariate(Optional<Measure> measure, String estimate, String parameter, String origin, String per, String meaning) {
         this.measure = measure;
         this.estimate = estimate;
         this.parameter = parameter;
@@ -68,8 +78,13 @@ enum Covariate {
         this.meaning = meaning;
     }
 
+    /** What a session states; NaN when it does not, or when it is a column of trials. */
+    double of(SessionTraits traits) {
+        return Double.NaN;
+    }
+
     static List<String> parameters() {
-        return OPTIONAL.stream().map(covariate -> covariate.parameter).toList();
+        return Arrays.stream(values()).map(covariate -> covariate.parameter).toList();
     }
 
     /** The covariates of a comma list, in the order of the model. */
@@ -84,7 +99,7 @@ enum Covariate {
                         + String.join(", ", parameters()) + "; separate several by commas");
             }
         }
-        return OPTIONAL.stream()
+        return Arrays.stream(values())
                 .filter(covariate -> names.contains(covariate.parameter))
                 .toList();
     }

@@ -13,6 +13,7 @@ import org.tableweather.analyzers.spi.Analysis.Effect;
 import org.tableweather.analyzers.spi.Analysis.Estimate;
 import org.tableweather.analyzers.spi.Analysis.RoomEffects;
 import org.tableweather.analyzers.spi.Analysis.VarianceComponent;
+import org.tableweather.analyzers.spi.Plot;
 import org.tableweather.analyzers.standard.statistics.Caution;
 import org.tableweather.analyzers.standard.statistics.NestedFit;
 import org.tableweather.analyzers.standard.statistics.NestedFit.Quantity;
@@ -24,44 +25,72 @@ final class HumidityAnswer {
 
     private final HumidityPool pool;
     private final HumidityQuestion question;
+    private final HumidityFit pooled;
     private final NestedFit fit;
     private final HumidityCurve curve;
     private final Response response;
     private final boolean oneRoom;
 
-    HumidityAnswer(HumidityPool pool, HumidityQuestion question, NestedFit fit) {
-        this.pool = pool;
-        this.question = question;
-        this.fit = fit;
+    HumidityAnswer(HumidityFit pooled) {
+        this.pooled = pooled;
+        pool = pooled.pool();
+        question = pooled.question();
+        fit = pooled.fit();
         response = question.response();
-        curve = new HumidityCurve(pool, question, fit);
+        curve = pooled.curve();
         oneRoom = pool.rooms.size() == 1;
     }
 
     Analysis.Estimated write(List<String> references) {
         List<CurvePoint> points = curve.points();
+        List<HumidityPart> parts = parts();
+        List<Estimate> estimates = estimates();
+        List<Plot> plots = new ArrayList<>(List.of(curve.plot(points)));
+        List<String> warnings = new ArrayList<>(new HumidityWarnings(pool, question, fit, curve).list());
+        Map<String, Object> facts = fitFacts();
+        String sentence = sentence();
+        for (HumidityPart part : parts) {
+            sentence += part.words();
+            estimates.addAll(part.estimates());
+            plots.addAll(part.plots());
+            warnings.addAll(part.warnings());
+            facts.putAll(part.facts());
+        }
         return new Analysis.Estimated(
-                sentence(),
-                parameters(),
-                fitFacts(),
-                estimates(),
-                variance(),
-                points,
-                rooms(),
-                List.of(curve.plot(points)),
-                new HumidityWarnings(pool, question, fit, curve).list(),
-                references);
+                sentence, parameters(), facts, estimates, variance(), points, rooms(), plots, warnings, references);
+    }
+
+    private List<HumidityPart> parts() {
+        return List.of(
+                new HumidityWithinBetween(pooled).part(),
+                new HumidityRobust(pooled).part(),
+                new HumidityInstruments(pooled).part(),
+                HumiditySubgroups.of(pooled),
+                HumidityBootstrap.of(pooled),
+                new HumidityDiagnosis(pooled).part());
     }
 
     private Map<String, String> parameters() {
         Map<String, String> used = new LinkedHashMap<>();
         used.put(HumidityQuestion.SHOT, pool.shot);
         used.put(HumidityQuestion.RESPONSE, response.parameter);
+        used.put(HumidityQuestion.MEASURE, question.measure().parameter);
+        used.put(
+                HumidityQuestion.CURVE,
+                question.columns().curved ? HumidityQuestion.SPLINE : HumidityQuestion.QUADRATIC);
         used.put(HumidityQuestion.FROM, Figures.plain(curve.fromPct));
         used.put(HumidityQuestion.TO, Figures.plain(curve.toPct));
         used.put(
                 HumidityQuestion.COVARIATES,
                 question.asked().stream().map(covariate -> covariate.parameter).collect(Collectors.joining(",")));
+        used.put(
+                HumidityQuestion.DF_METHOD,
+                question.kenwardRoger() ? HumidityQuestion.KENWARD_ROGER : HumidityQuestion.SATTERTHWAITE);
+        used.put(
+                HumidityQuestion.SUBGROUP,
+                question.subgroup().map(each -> each.parameter).orElse(HumidityQuestion.NO_SUBGROUP));
+        used.put(HumidityQuestion.BOOTSTRAP, Integer.toString(question.bootstrap()));
+        used.put(HumidityQuestion.SEED, Long.toString(question.seed()));
         return used;
     }
 
@@ -71,19 +100,22 @@ final class HumidityAnswer {
         facts.put("criterion", fit.criterion());
         facts.put("converged", fit.converged());
         facts.put("evaluations", fit.evaluations());
-        facts.put("degreesOfFreedom", "Satterthwaite");
+        facts.put("degreesOfFreedom", question.kenwardRoger() ? "Kenward-Roger" : "Satterthwaite");
         facts.put("trials", pool.usedTrials);
         facts.put("sessions", pool.usedSessions);
         facts.put("rooms", pool.rooms.size());
+        if (question.columns().curved) {
+            facts.put("curveDegreesOfFreedom", 1 + fit.effectiveDf(0));
+        }
         return facts;
     }
 
     private String sentence() {
         Quantity change = fit.contrast(curve.changeRow());
-        double reach = HumidityCurve.halfWidth(change.df()) * change.standardError();
+        double reach = HumidityFigures.reach(change);
         String subject = oneRoom ? "In this one room, from " : "From ";
         String text = subject + Figures.plain(rounded(curve.fromPct)) + " to " + Figures.plain(rounded(curve.toPct))
-                + " % relative humidity the " + response.noun + " changes by " + figure(change.value())
+                + " % relative humidity" + place() + " the " + response.noun + " changes by " + figure(change.value())
                 + " (95 % interval " + figure(change.value() - reach) + " to " + figure(change.value() + reach) + "): ";
         if (Math.abs(change.value()) <= reach) {
             text += "no change that these data can tell from chance.";
@@ -95,9 +127,18 @@ final class HumidityAnswer {
 
     private String newRoomSentence(Quantity change) {
         Quantity room = fit.inNewRoom(curve.changeRow());
-        double reach = HumidityCurve.halfWidth(room.df()) * room.standardError();
+        double reach = HumidityFigures.reach(room);
         return " In a room not yet measured it is expected between " + figure(change.value() - reach) + " and "
                 + figure(change.value() + reach) + ".";
+    }
+
+    /** What the humidities of the curve are, where it is drawn over another measure. */
+    private String place() {
+        return switch (question.measure()) {
+            case RELATIVE -> "";
+            case AT_BED -> " at the bed";
+            default -> " at 21 °C (" + curve.rangeInUnits() + " " + question.measure().noun + ")";
+        };
     }
 
     private static double rounded(double rhPct) {
@@ -110,52 +151,57 @@ final class HumidityAnswer {
 
     private List<Estimate> estimates() {
         List<Estimate> estimates = new ArrayList<>();
+        HumidityMeasure measure = question.measure();
+        HumidityColumns columns = question.columns();
         String place = oneRoom ? " in this room" : " in an average room";
-        estimates.add(estimate(
+        estimates.add(HumidityFigures.estimate(
                 "intercept",
                 fit.coefficient(0),
                 response.unit,
-                "mean " + response.noun + " at 50 %RH and 21 °C" + place + atOrigins()));
-        List<Covariate> covariates = question.covariates();
-        for (int i = 0; i < covariates.size(); i++) {
-            Covariate covariate = covariates.get(i);
-            estimates.add(estimate(
+                "mean " + response.noun + " at " + measure.at() + " and 21 °C" + place + atOrigins()));
+        estimates.add(HumidityFigures.estimate(
+                "humidity",
+                columns.curved ? Optional.of(pooled.slope()) : fit.coefficient(1),
+                pooled.slopeUnit(),
+                pooled.slopeMeaning()));
+        if (!columns.curved) {
+            estimates.add(HumidityFigures.estimate(
+                    "humidity.squared",
+                    fit.coefficient(2),
+                    response.per("per (" + measure.per().substring("per ".length()) + ")²"),
+                    "bend of the mean " + response.noun + " over humidity: half the change of its slope "
+                            + measure.per()));
+        }
+        estimates.add(HumidityFigures.estimate(
+                "temperature",
+                fit.coefficient(columns.temperature()),
+                response.per("per 5 K"),
+                "change of the mean " + response.noun + " with air temperature, from 21 °C"));
+        addAsked(estimates);
+        estimates.add(HumidityFigures.estimate(
+                "humidity.change",
+                fit.contrast(curve.changeRow()),
+                response.unit,
+                "change of the mean " + response.noun + " from " + Figures.plain(rounded(curve.fromPct)) + " to "
+                        + Figures.plain(rounded(curve.toPct)) + " %RH" + place()));
+        return estimates;
+    }
+
+    private void addAsked(List<Estimate> estimates) {
+        for (int i = 0; i < question.asked().size(); i++) {
+            Covariate covariate = question.asked().get(i);
+            estimates.add(HumidityFigures.estimate(
                     covariate.estimate,
-                    fit.coefficient(i + 1),
+                    fit.coefficient(question.columns().firstAsked() + i),
                     response.per(covariate.per),
                     String.format(covariate.meaning, response.noun)));
         }
-        estimates.add(estimate(
-                "humidity.change",
-                Optional.of(fit.contrast(curve.changeRow())),
-                response.unit,
-                "change of the mean " + response.noun + " from " + Figures.plain(rounded(curve.fromPct)) + " to "
-                        + Figures.plain(rounded(curve.toPct)) + " %RH"));
-        return estimates;
     }
 
     private String atOrigins() {
         return question.asked().stream()
                 .map(covariate -> ", " + covariate.origin)
                 .collect(Collectors.joining());
-    }
-
-    private static Estimate estimate(String name, Optional<Quantity> quantity, String unit, String meaning) {
-        if (quantity.isEmpty()) {
-            return new Estimate(name, null, null, null, null, null, unit, meaning + "; left out: see the warnings");
-        }
-        Quantity known = quantity.get();
-        double df = Math.max(1, known.df());
-        double reach = HumidityCurve.halfWidth(df) * known.standardError();
-        return new Estimate(
-                name,
-                known.value(),
-                known.standardError(),
-                df,
-                known.value() - reach,
-                known.value() + reach,
-                unit,
-                meaning);
     }
 
     private List<VarianceComponent> variance() {

@@ -6,13 +6,13 @@ import org.tableweather.analyzers.spi.Analysis.CurvePoint;
 import org.tableweather.analyzers.spi.Plot;
 import org.tableweather.analyzers.spi.Plot.Mark;
 import org.tableweather.analyzers.spi.Plot.Series;
-import org.tableweather.analyzers.standard.numeric.StudentT;
 import org.tableweather.analyzers.standard.statistics.Moments;
 import org.tableweather.analyzers.standard.statistics.NestedFit;
 import org.tableweather.analyzers.standard.statistics.RoomSessions;
 
 /**
- * The mean of the response over humidity, at 21 °C and at the pooled mean of the other covariates.
+ * The mean of the response over humidity, at 21 °C and at the pooled mean of the other covariates. Points of the curve are
+ * named by relative humidity at 21 °C whatever the measure; the plot is drawn over the measure itself.
  *
  * <p>Both bands are 95 % at each humidity by itself, {@code fit ± t s}. The mean band has {@code s² = x'Cx} and t on
  * Satterthwaite's degrees of freedom of it. The band of a new room's true curve has {@code s² = x'Cx + z'Σz} and t on
@@ -23,8 +23,6 @@ import org.tableweather.analyzers.standard.statistics.RoomSessions;
  * @source Satterthwaite1946
  */
 final class HumidityCurve {
-
-    static final double COVERAGE = 0.95;
 
     private final HumidityPool pool;
     private final HumidityQuestion question;
@@ -40,8 +38,8 @@ final class HumidityCurve {
         this.fit = fit;
         oneRoom = pool.rooms.size() == 1;
         covariateMeans = covariateMeans();
-        double lowest = 50 + 10 * pool.lowest(0);
-        double highest = 50 + 10 * pool.highest(0);
+        double lowest = pool.lowestPct();
+        double highest = pool.highestPct();
         double step = step(highest - lowest);
         boolean round = Math.ceil(lowest / step) < Math.floor(highest / step);
         fromPct = question.fromPct().orElse(round ? Math.ceil(lowest / step) * step : lowest);
@@ -58,10 +56,9 @@ final class HumidityCurve {
 
     private double[] covariateMeans() {
         Moments total = pool.total();
-        int climate = Covariate.CLIMATE.size();
         double[] means = new double[question.asked().size()];
         for (int i = 0; i < means.length; i++) {
-            means[i] = total.mean(climate + i);
+            means[i] = total.mean(question.columns().firstAsked() - 1 + i);
         }
         return means;
     }
@@ -71,6 +68,12 @@ final class HumidityCurve {
             return 1;
         }
         return range <= 45 ? 2.5 : 5;
+    }
+
+    /** Its ends in the measure's own unit. */
+    String rangeInUnits() {
+        return Figures.fixed(abscissa(x(fromPct)), 1) + " to " + Figures.fixed(abscissa(x(toPct)), 1) + " "
+                + question.measure().unit;
     }
 
     /** Its ends and the round humidities between. */
@@ -85,15 +88,24 @@ final class HumidityCurve {
         return grid;
     }
 
+    private double x(double rhPct) {
+        return question.measure().atStandard(rhPct, pool.typical);
+    }
+
+    /** Abscissa of the plot, in the measure's own unit. */
+    private double abscissa(double x) {
+        HumidityMeasure measure = question.measure();
+        return measure.origin + measure.step * x;
+    }
+
+    /** Where a point of the curve is drawn. */
+    double abscissaOf(double rhPct) {
+        return question.measure() == HumidityMeasure.RELATIVE ? rhPct : abscissa(x(rhPct));
+    }
+
     /** The row of the model at a humidity. */
     double[] row(double rhPct) {
-        double h = (rhPct - 50) / 10;
-        double[] row = new double[1 + Covariate.CLIMATE.size() + covariateMeans.length];
-        row[0] = 1;
-        row[1] = h;
-        row[2] = h * h;
-        System.arraycopy(covariateMeans, 0, row, 1 + Covariate.CLIMATE.size(), covariateMeans.length);
-        return row;
+        return question.columns().row(x(rhPct), covariateMeans);
     }
 
     /** The row of the change from the curve's beginning to its end. */
@@ -113,9 +125,9 @@ final class HumidityCurve {
     private CurvePoint point(double rhPct) {
         double[] row = row(rhPct);
         NestedFit.Quantity mean = fit.contrast(row);
-        double reach = halfWidth(mean.df()) * mean.standardError();
+        double reach = HumidityFigures.reach(mean);
         NestedFit.Quantity room = fit.inNewRoom(row);
-        double roomReach = halfWidth(room.df()) * room.standardError();
+        double roomReach = HumidityFigures.reach(room);
         return new CurvePoint(
                 rhPct,
                 mean.value(),
@@ -125,13 +137,9 @@ final class HumidityCurve {
                 oneRoom ? null : mean.value() + roomReach);
     }
 
-    static double halfWidth(double df) {
-        return StudentT.halfWidth(COVERAGE, Math.max(1, df));
-    }
-
     /** Bands, mean, and each room's session means as they are, unadjusted. */
     Plot plot(List<CurvePoint> points) {
-        List<Double> x = points.stream().map(CurvePoint::rhPct).toList();
+        List<Double> x = points.stream().map(point -> abscissaOf(point.rhPct())).toList();
         List<Double> mean = points.stream().map(CurvePoint::mean).toList();
         List<Series> series = new ArrayList<>();
         if (!oneRoom) {
@@ -155,18 +163,28 @@ final class HumidityCurve {
         pool.rooms.forEach(room -> series.add(roomPoints(room)));
         return new Plot(
                 "curve",
-                capital(question.response().noun) + " over humidity, shot " + pool.shot
+                capital(question.response().noun) + " over " + title() + ", shot " + pool.shot
                         + ": each point the plain mean of a session",
-                "relative humidity, %",
+                axis(),
                 question.response().axis(),
                 series);
     }
 
-    private static Series roomPoints(RoomSessions room) {
+    private String title() {
+        return question.measure() == HumidityMeasure.RELATIVE ? "humidity" : question.measure().noun;
+    }
+
+    /** Label of the abscissa. */
+    String axis() {
+        HumidityMeasure measure = question.measure();
+        return measure.noun + ", " + (measure.unit.equals("%RH") ? "%" : measure.unit);
+    }
+
+    private Series roomPoints(RoomSessions room) {
         List<Double> x = new ArrayList<>();
         List<Double> y = new ArrayList<>();
         for (Moments session : room.sessions()) {
-            x.add(50 + 10 * session.mean(0));
+            x.add(abscissa(session.mean(0)));
             y.add(session.mean(session.columns() - 1));
         }
         return new Series(room.key(), Mark.POINTS, x, y, List.of(), List.of());

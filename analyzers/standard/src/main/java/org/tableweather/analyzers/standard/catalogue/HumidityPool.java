@@ -5,8 +5,10 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
 import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments.Block;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments.Part;
@@ -29,6 +31,10 @@ final class HumidityPool {
     final String shot;
     /** Rooms in the order of their keys; columns: covariates, then the response. */
     final List<RoomSessions> rooms = new ArrayList<>();
+    /** What the sessions of each room state, in the same order. */
+    final List<List<SessionTraits>> traits = new ArrayList<>();
+    /** A cloth of the mean composition. */
+    final SessionTraits typical;
 
     final long usedSessions;
     final long usedTrials;
@@ -39,52 +45,73 @@ final class HumidityPool {
     long withoutClimate;
     /** Trials of the shot with response and climate, but without a covariate that was asked for. */
     long withoutCovariate;
+    /** Trials of the shot of sessions that do not state what a measure or covariate needs. */
+    long withoutTrait;
 
     private final HumidityQuestion question;
+    private final HumidityColumns columns;
     private final int[] needed;
+    private final int neededBits;
 
     HumidityPool(List<SessionSummary<SessionMoments>> sessions, HumidityQuestion question) {
         this.question = question;
-        needed = columnBits(question);
+        columns = question.columns();
+        needed = columns.base(question.response());
+        neededBits = columns.bits() | question.response().measure.bit();
         List<SessionSummary<SessionMoments>> ordered =
                 sessions.stream().sorted(ORDER).toList();
-        ordered.forEach(session -> session.summary().parts().forEach(this::count));
+        ordered.forEach(session -> session.summary()
+                .parts()
+                .forEach(part -> count(part, session.summary().traits())));
         shot = question.shot().orElseGet(this::mostUsable);
         Map<String, List<Moments>> byRoom = new LinkedHashMap<>();
+        Map<String, List<SessionTraits>> traitsByRoom = new LinkedHashMap<>();
         long invented = 0;
         for (SessionSummary<SessionMoments> session : ordered) {
-            Moments used = used(session.summary());
-            if (used.n() > 0) {
+            Optional<Moments> used = used(session.summary());
+            if (used.isPresent()) {
                 byRoom.computeIfAbsent(session.roomKey(), room -> new ArrayList<>())
-                        .add(used);
+                        .add(used.get());
+                traitsByRoom
+                        .computeIfAbsent(session.roomKey(), room -> new ArrayList<>())
+                        .add(session.summary().traits());
                 invented += session.invented() ? 1 : 0;
             }
         }
         byRoom.forEach((room, moments) -> rooms.add(new RoomSessions(room, moments)));
+        traits.addAll(traitsByRoom.values());
         usedSessions = byRoom.values().stream().mapToLong(List::size).sum();
         usedTrials = rooms.stream().mapToLong(RoomSessions::trials).sum();
         inventedSessions = invented;
+        typical = typicalCloth();
     }
 
-    private static int[] columnBits(HumidityQuestion question) {
-        List<Integer> bits = new ArrayList<>();
-        question.covariates().forEach(covariate -> bits.add(covariate.measure.bit()));
-        bits.add(question.response().measure.bit());
-        return bits.stream().mapToInt(Integer::intValue).toArray();
+    private SessionTraits typicalCloth() {
+        double wool = meanOf(SessionTraits::woolPct);
+        return SessionTraits.UNKNOWN.withCloth(wool, 100 - wool);
     }
 
-    private void count(Part part) {
+    private double meanOf(ToDoubleFunction<SessionTraits> trait) {
+        return traits.stream()
+                .flatMap(List::stream)
+                .mapToDouble(trait)
+                .filter(number -> !Double.isNaN(number))
+                .average()
+                .orElse(100);
+    }
+
+    private void count(Part part, SessionTraits stated) {
         for (Block block : part.blocks()) {
             long n = block.moments().n();
             trialsByShot.merge(part.shot(), n, Long::sum);
-            if (isUsable(block)) {
+            if (isUsable(block) && columns.areKnown(stated)) {
                 usableByShot.merge(part.shot(), n, Long::sum);
             }
         }
     }
 
     private boolean isUsable(Block block) {
-        return (block.measured() & question.neededBits()) == question.neededBits();
+        return (block.measured() & neededBits) == neededBits;
     }
 
     private String mostUsable() {
@@ -99,7 +126,7 @@ final class HumidityPool {
         return best;
     }
 
-    private Moments used(SessionMoments summary) {
+    private Optional<Moments> used(SessionMoments summary) {
         List<Moments> usable = new ArrayList<>();
         usable.add(Moments.none(needed.length));
         summary.parts().stream()
@@ -112,12 +139,22 @@ final class HumidityPool {
                         countUnusable(block);
                     }
                 });
-        return Moments.merged(usable);
+        Moments base = Moments.merged(usable);
+        if (base.n() == 0) {
+            return Optional.empty();
+        }
+        Optional<Moments> derived = columns.areKnown(summary.traits()) && !shot.isEmpty()
+                ? columns.of(base, summary.traits())
+                : Optional.empty();
+        if (derived.isEmpty()) {
+            withoutTrait += base.n();
+        }
+        return derived;
     }
 
     private void countUnusable(Block block) {
         long n = block.moments().n();
-        int climate = HumidityQuestion.climateBits();
+        int climate = Measure.HUMIDITY.bit() | Measure.HUMIDITY_SQUARED.bit() | Measure.TEMPERATURE.bit();
         if ((block.measured() & question.response().measure.bit()) == 0) {
             withoutResponse += n;
         } else if ((block.measured() & climate) != climate) {
@@ -143,7 +180,7 @@ final class HumidityPool {
         return Moments.merged(all);
     }
 
-    /** Lowest session mean of a column. */
+    /** Lowest session mean of a column, the constant not counted. */
     double lowest(int column) {
         return rooms.stream()
                 .flatMap(room -> room.sessions().stream())
@@ -152,12 +189,22 @@ final class HumidityPool {
                 .orElse(Double.NaN);
     }
 
-    /** Highest session mean of a column. */
+    /** Highest session mean of a column, the constant not counted. */
     double highest(int column) {
         return rooms.stream()
                 .flatMap(room -> room.sessions().stream())
                 .mapToDouble(session -> session.mean(column))
                 .max()
                 .orElse(Double.NaN);
+    }
+
+    /** Relative humidity at 21 °C of the driest session; at the bed of the driest there. */
+    double lowestPct() {
+        return question.measure().rhPct(lowest(0), typical);
+    }
+
+    /** Relative humidity at 21 °C of the dampest session; at the bed of the dampest there. */
+    double highestPct() {
+        return question.measure().rhPct(highest(0), typical);
     }
 }

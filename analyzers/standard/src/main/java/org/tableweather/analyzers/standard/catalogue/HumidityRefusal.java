@@ -43,6 +43,13 @@ final class HumidityRefusal {
                             + question.response().parameter
                             + ", none with humidity and temperature: log the climate, or state it on the session.");
         }
+        if (pool.withoutTrait > 0) {
+            return declined(
+                    Reason.NOT_APPLICABLE,
+                    "The sessions of all " + Figures.counted(pool.withoutTrait, "trial") + which
+                            + " leave unsaid, or put beyond its formulas, what the " + question.measure().noun
+                            + " or a covariate needs: state cloth, bed and dates, or ask for another.");
+        }
         if (pool.withoutCovariate > 0) {
             return declined(
                     Reason.NOT_APPLICABLE,
@@ -74,13 +81,12 @@ final class HumidityRefusal {
         if (fit.coefficient(1).isEmpty()) {
             return Optional.of(declined(
                     Reason.DEGENERATE,
-                    "Humidity is the same, " + Figures.fixed(50 + 10 * pool.lowest(0), 1) + " %RH, in all "
+                    "Humidity is the same, " + Figures.fixed(pool.lowestPct(), 1) + " %RH, in all "
                             + Figures.counted(pool.usedTrials, "trial") + ": add sessions at another humidity."));
         }
-        long climateColumns = 1
-                + Covariate.CLIMATE.stream()
-                        .filter(covariate ->
-                                !fit.dropped().contains(question.covariates().indexOf(covariate) + 1))
+        long climateColumns = question.columns().climate()
+                - fit.dropped().stream()
+                        .filter(column -> column < question.columns().climate())
                         .count();
         if (pool.usedSessions <= climateColumns) {
             return Optional.of(declined(
@@ -101,6 +107,12 @@ final class HumidityRefusal {
                 .map(caution -> declined(
                         Reason.NOT_CONVERGED,
                         "The search for the optimum did not settle in " + fit.evaluations() + " evaluations."));
+    }
+
+    Declined withoutKenwardRoger() {
+        return declined(
+                Reason.NOT_CONVERGED,
+                "Kenward and Roger's derivatives are no numbers here: set df_method = satterthwaite.");
     }
 
     private Declined declined(Reason reason, String detail) {

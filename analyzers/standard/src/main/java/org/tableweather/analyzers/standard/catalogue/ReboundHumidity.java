@@ -1,6 +1,8 @@
 package org.tableweather.analyzers.standard.catalogue;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 import org.tableweather.analyzers.spi.Analysis;
 import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
@@ -41,17 +43,36 @@ public final class ReboundHumidity implements Analyzer<SessionMoments> {
             "Kuznetsova2017",
             "Henderson1975",
             "Chan1983",
-            "Welford1962");
+            "Welford1962",
+            "Kenward1997",
+            "Wood2017",
+            "Mundlak1978",
+            "Neuhaus1998",
+            "Bell2002",
+            "Pustejovsky2018",
+            "Bartlett1937",
+            "Belsley1980",
+            "Stefanski1995",
+            "Carroll2006",
+            "Davison1997",
+            "ASHRAE2017",
+            "ASHRAERegain");
 
     private static final AnalyzerInfo INFO = new AnalyzerInfo(
             "rebound-humidity",
-            "1.0.0",
+            "1.1.0",
             "2",
             "Rebound and humidity",
             "How does the final rebound angle, the landing offset, or the speed kept change with humidity over all rooms?",
             "Linear mixed model of one shot, REML: y = b₀ + b₁ h + b₂ h² + b₃ t [+ covariates] + (u₀ + u₁ h)[room]"
                     + " + w[session] + e, h = (RH − 50 %)/10 %, t = (T − 21 °C)/5 K, room intercept and slope with a free"
-                    + " covariance. Intervals by Student's t on Satterthwaite degrees of freedom.",
+                    + " covariance. Intervals by Student's t on Satterthwaite degrees of freedom. Beside it: the slope within"
+                    + " rooms and between them, y = b₀ + b_w (h − h̄[room]) + b_b h̄[room] + …, and the test of their"
+                    + " difference; least squares with a cluster-robust (CR2) error by room; the slope with the stated"
+                    + " accuracy of the hygrometers taken out by simulation and extrapolation; the slope without each"
+                    + " room; session residuals; Bartlett's test of equal trial scatter. On request: a penalised cubic"
+                    + " spline in place of b₁ h + b₂ h², another humidity measure, Kenward and Roger's degrees of freedom,"
+                    + " a curve for each subgroup with a test of the interaction, a parametric bootstrap.",
             List.of(
                     "Sessions are held climates: humidity differs between sessions more than within them.",
                     "Every attempt is logged, made or missed.",
@@ -78,6 +99,27 @@ public final class ReboundHumidity implements Analyzer<SessionMoments> {
                             Response.FINAL_REBOUND_ANGLE.parameter,
                             Response.parameters()),
                     new ParameterInfo(
+                            HumidityQuestion.MEASURE,
+                            "what is taken for humidity; regain is estimated from cloth and climate, at the bed needs its"
+                                    + " temperature",
+                            "1",
+                            HumidityMeasure.RELATIVE.parameter,
+                            HumidityMeasure.parameters()),
+                    new ParameterInfo(
+                            HumidityQuestion.CURVE,
+                            "shape over humidity: a parabola, or a penalised spline over knots at every 10 %RH from 20 to"
+                                    + " 80 whose smoothness REML chooses",
+                            "1",
+                            HumidityQuestion.QUADRATIC,
+                            List.of(HumidityQuestion.QUADRATIC, HumidityQuestion.SPLINE)),
+                    new ParameterInfo(
+                            HumidityQuestion.DF_METHOD,
+                            "degrees of freedom; Kenward and Roger's are far too careful where a variance is estimated as"
+                                    + " zero",
+                            "1",
+                            HumidityQuestion.SATTERTHWAITE,
+                            List.of(HumidityQuestion.SATTERTHWAITE, HumidityQuestion.KENWARD_ROGER)),
+                    new ParameterInfo(
                             HumidityQuestion.FROM,
                             "humidity where the curve begins; when not set, where the sessions begin",
                             "%",
@@ -95,7 +137,21 @@ public final class ReboundHumidity implements Analyzer<SessionMoments> {
                                     + String.join(", ", Covariate.parameters()),
                             "1",
                             "",
-                            List.of())),
+                            List.of()),
+                    new ParameterInfo(
+                            HumidityQuestion.SUBGROUP,
+                            "parts the sessions into groups with a curve of their own, and tests whether they differ",
+                            "1",
+                            HumidityQuestion.NO_SUBGROUP,
+                            Stream.concat(Stream.of(HumidityQuestion.NO_SUBGROUP), Subgrouping.parameters().stream())
+                                    .toList()),
+                    new ParameterInfo(
+                            HumidityQuestion.BOOTSTRAP,
+                            "replicates of a parametric bootstrap of the slope and the change, 0 for none",
+                            "1",
+                            "0",
+                            List.of()),
+                    new ParameterInfo(HumidityQuestion.SEED, "of all that is drawn", "1", "1", List.of())),
             List.of(
                     "session",
                     "shot",
@@ -107,10 +163,9 @@ public final class ReboundHumidity implements Analyzer<SessionMoments> {
                     "approach_angle_deg",
                     "approach_speed_mps",
                     "rebound_speed_mps",
-                    "side_spin_rps"),
+                    "side_spin_rps",
+                    "roll_ratio"),
             REFERENCES);
-
-    private static final NestedModel MODEL = NestedModel.withDefaults().withRandom(0, 1);
 
     @Override
     public AnalyzerInfo info() {
@@ -135,13 +190,21 @@ public final class ReboundHumidity implements Analyzer<SessionMoments> {
         if (pool.usedTrials == 0) {
             return refusal.withoutUsableTrials();
         }
-        NestedOutcome outcome = MODEL.fit(pool.rooms);
+        NestedModel model = HumidityModels.of(question.columns(), 0);
+        NestedOutcome outcome = model.fit(pool.rooms);
         if (outcome instanceof NestedRefusal refused) {
             return refusal.of(refused);
         }
         NestedFit fit = (NestedFit) outcome;
-        return refusal.ofUnsound(fit)
-                .<Analysis>map(declined -> declined)
-                .orElseGet(() -> new HumidityAnswer(pool, question, fit).write(REFERENCES));
+        Optional<Analysis.Declined> unsound = refusal.ofUnsound(fit);
+        if (unsound.isPresent()) {
+            return unsound.get();
+        }
+        Optional<NestedFit> judged = question.kenwardRoger() ? fit.withKenwardRoger() : Optional.of(fit);
+        if (judged.isEmpty()) {
+            return refusal.withoutKenwardRoger();
+        }
+        HumidityCurve curve = new HumidityCurve(pool, question, judged.get());
+        return new HumidityAnswer(new HumidityFit(pool, question, model, judged.get(), curve)).write(REFERENCES);
     }
 }

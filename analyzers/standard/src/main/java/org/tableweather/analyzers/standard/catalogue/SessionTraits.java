@@ -68,6 +68,22 @@ public record SessionTraits(
                 session.delivery().orElse(""));
     }
 
+    /** The same with a cloth of wool and nylon. */
+    SessionTraits withCloth(double wool, double nylon) {
+        return new SessionTraits(
+                wool,
+                nylon,
+                polyesterPct,
+                clothAgeDays,
+                playingLengthMm,
+                ballAgeDays,
+                cleanedDays,
+                bedC,
+                accuracyRhPct,
+                instrument,
+                delivery);
+    }
+
     /** Ids of instruments are unique within a contributor only. */
     private static String contributor(String roomKey) {
         return roomKey.substring(0, roomKey.lastIndexOf('/') + 1);

@@ -188,7 +188,8 @@ public final class NestedFit implements NestedOutcome {
         return sound ? Optional.of(new NestedFit(this, precision)) : Optional.empty();
     }
 
-    private boolean smoothingFree() {
+    /** Whether there is no penalised curve. */
+    boolean smoothingFree() {
         return smoothing.length == 0;
     }
 
@@ -364,7 +365,8 @@ public final class NestedFit implements NestedOutcome {
                 .orElseGet(() -> new Quantity(value(l), Math.sqrt(sigma2 * form(l)), satterthwaite.df(l)));
     }
 
-    private double value(double[] l) {
+    /** Of a row at the columns of the fit. */
+    double value(double[] l) {
         double value = 0;
         for (int i = 0; i < l.length; i++) {
             value += l[i] * coefficients[i];

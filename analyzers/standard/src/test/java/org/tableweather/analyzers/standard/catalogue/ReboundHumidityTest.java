@@ -98,10 +98,20 @@ class ReboundHumidityTest {
 
         assertThat(answer.estimates())
                 .extracting(Estimate::name)
-                .containsExactly("intercept", "humidity", "humidity.squared", "temperature", "humidity.change");
+                .containsExactly(
+                        "intercept",
+                        "humidity",
+                        "humidity.squared",
+                        "temperature",
+                        "humidity.change",
+                        "humidity.within",
+                        "humidity.between",
+                        "humidity.between-within",
+                        "humidity.robust");
         assertThat(answer.estimates())
                 .extracting(Estimate::unit)
-                .containsExactly("deg", "deg per 10 %RH", "deg per (10 %RH)²", "deg per 5 K", "deg");
+                .startsWith("deg", "deg per 10 %RH", "deg per (10 %RH)²", "deg per 5 K", "deg");
+        assertThat(answer.plots()).extracting(Plot::id).containsExactly("curve", "residuals", "quantiles", "influence");
         assertThat(answer.variance())
                 .extracting(VarianceComponent::name)
                 .containsExactly(

@@ -2,7 +2,9 @@ package org.tableweather.cli;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Collection;
 import java.util.List;
+import org.tableweather.analyzers.host.AnalyzerPage;
 import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
 import org.tableweather.analyzers.spi.ParameterInfo;
@@ -20,6 +22,7 @@ import picocli.CommandLine.Parameters;
             "",
             "Examples:",
             "  tableweather analyze --list",
+            "  tableweather analyze table-speed --explain",
             "  tableweather analyze rebound-humidity --data winter/ spring.zip --json",
             "  tableweather analyze rebound-humidity --data winter/ --set response=landing-offset"
         })
@@ -30,6 +33,12 @@ final class AnalyzeCommand extends Subcommand {
     @Option(names = "--list", description = "List the analyzers and their parameters.")
     private boolean list;
 
+    @Option(
+            names = "--explain",
+            description =
+                    "Describe the analyzer, or all when no ID is named: method, assumptions, when it declines, sources.")
+    private boolean explain;
+
     @Option(names = "--json", description = "Print JSON.")
     private boolean json;
 
@@ -38,10 +47,16 @@ final class AnalyzeCommand extends Subcommand {
 
     record Analyzers(List<AnalyzerInfo> analyzers) {}
 
+    record Pages(List<AnalyzerPage.Explained> analyzers) {}
+
     @Override
     public Integer call() throws Exception {
         if (list) {
             print(listed());
+            return ExitCodes.DONE;
+        }
+        if (explain) {
+            print(explained());
             return ExitCodes.DONE;
         }
         if (id == null) {
@@ -60,6 +75,20 @@ final class AnalyzeCommand extends Subcommand {
         StringBuilder text = new StringBuilder();
         infos.forEach(info -> text.append(described(info)));
         return text.toString();
+    }
+
+    private String explained() throws IOException {
+        AnalyzerChoice choice = where.analyzers();
+        Collection<Analyzer<?>> chosen = id == null ? choice.catalogue().all() : List.<Analyzer<?>>of(choice.find(id));
+        if (json) {
+            return JsonText.of(new Pages(chosen.stream()
+                    .map(Analyzer::info)
+                    .map(AnalyzerPage::explained)
+                    .toList()));
+        }
+        return id == null
+                ? AnalyzerPage.of(chosen)
+                : AnalyzerPage.of(choice.find(id).info());
     }
 
     private static String described(AnalyzerInfo info) {

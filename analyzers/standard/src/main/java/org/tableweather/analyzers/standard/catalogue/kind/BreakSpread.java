@@ -16,7 +16,7 @@ public final class BreakSpread extends PooledKind {
 
     private static final Outcome DISTANCE = new Outcome(
             "spread_nearest_mm",
-            "mean distance to the nearest ball",
+            "distance to the nearest ball",
             "mm",
             " mm",
             1,

@@ -32,6 +32,8 @@ final class HumidityInstruments {
 
     private static final int MOST_REPLICATES = 200;
     private static final int LEAST_REPLICATES = 10;
+    /** Its jackknife costs the square of the rooms, and with more of them simulation tells enough. */
+    private static final int MOST_ROOMS = 200;
     /** Sessions moved in all, so that large pools cost no more than small ones. */
     private static final long MOST_MOVED = 20_000;
 
@@ -81,7 +83,7 @@ final class HumidityInstruments {
     }
 
     private Optional<Estimate> simulated(InstrumentError error) {
-        HeldVariances held = new HeldVariances(pooled.fit());
+        HeldVariances held = new HeldVariances(pooled.fit(), pooled.pool().rooms, 1, 2);
         double[] row = pooled.columns().slopeRow();
         int replicates = (int) Math.max(LEAST_REPLICATES, Math.min(MOST_REPLICATES, MOST_MOVED / traits.size()));
         Optional<SimexResult> result = Simex.withDefaults(pooled.question().seed())
@@ -101,8 +103,8 @@ final class HumidityInstruments {
                                 + " humidity is the naive one)"));
     }
 
-    private SlopeEstimate slope(HeldVariances held, double[] row, double[] shifts) {
-        return held.estimate(moved(shifts), row)
+    private static SlopeEstimate slope(HeldVariances held, double[] row, double[] shifts) {
+        return held.estimate(shifts, row)
                 .map(found -> new SlopeEstimate(found.value(), found.standardError() * found.standardError()))
                 .orElse(new SlopeEstimate(Double.NaN, Double.NaN));
     }
@@ -115,34 +117,10 @@ final class HumidityInstruments {
                 .toArray();
     }
 
-    /** All sessions with h moved, and h² with it: {@code (h + d)² = h² + 2 d h + d²}. */
-    private List<RoomSessions> moved(double[] shifts) {
-        List<RoomSessions> rooms = new ArrayList<>();
-        int at = 0;
-        for (RoomSessions room : pooled.pool().rooms) {
-            List<Moments> sessions = new ArrayList<>();
-            for (Moments session : room.sessions()) {
-                sessions.add(moved(session, shifts[at++]));
-            }
-            rooms.add(new RoomSessions(room.key(), sessions));
-        }
-        return rooms;
-    }
-
-    private static Moments moved(Moments session, double shift) {
-        int size = session.columns();
-        double[][] linear = new double[size][size];
-        double[] constant = new double[size];
-        for (int i = 0; i < size; i++) {
-            linear[i][i] = 1;
-        }
-        constant[0] = shift;
-        linear[1][0] = 2 * shift;
-        constant[1] = shift * shift;
-        return session.transform(linear, constant);
-    }
-
     private Optional<Estimate> between(InstrumentError error) {
+        if (pooled.pool().rooms.size() > MOST_ROOMS) {
+            return Optional.empty();
+        }
         List<SessionPoint> points = new ArrayList<>();
         int at = 0;
         for (RoomSessions room : pooled.pool().rooms) {

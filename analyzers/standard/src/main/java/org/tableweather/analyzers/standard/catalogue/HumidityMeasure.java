@@ -131,7 +131,7 @@ public enum HumidityMeasure {
 
     /** Follows the response's unit. */
     String per() {
-        return "per " + Figures.plain(step) + " " + unit;
+        return "per " + Figures.plain(step) + " " + (this == DEW_POINT ? "K" : unit);
     }
 
     /** The origin in words. */

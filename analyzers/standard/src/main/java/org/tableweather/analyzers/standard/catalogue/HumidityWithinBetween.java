@@ -46,9 +46,11 @@ final class HumidityWithinBetween {
         List<RoomSessions> parted =
                 pool.rooms.stream().map(HumidityWithinBetween::parted).toList();
         NestedOutcome outcome = HumidityModels.of(pooled.columns(), 1).fit(parted);
-        if (!(outcome instanceof NestedFit fit) || !fit.converged()) {
+        if (!(outcome instanceof NestedFit plain) || !plain.converged()) {
             return HumidityPart.NOTHING;
         }
+        NestedFit fit =
+                pooled.question().kenwardRoger() ? plain.withKenwardRoger().orElse(plain) : plain;
         Optional<Quantity> within = fit.coefficient(1);
         Optional<Quantity> between = fit.coefficient(2);
         if (within.isEmpty() || between.isEmpty()) {

@@ -1,0 +1,2 @@
+/** How long cloth and cushions take to settle in a new climate. */
+package org.tableweather.analyzers.standard.catalogue.settling;

@@ -16,9 +16,9 @@ import org.tableweather.analyzers.standard.statistics.RoomSessions;
  *
  * <p>Both bands are 95 % at each humidity by itself, {@code fit ± t s}. The mean band has {@code s² = x'Cx} and t on
  * Satterthwaite's degrees of freedom of it. The band of a new room's true curve has {@code s² = x'Cx + z'Σz} and t on
- * Satterthwaite's degrees of freedom of that sum, which are few while the room variances are hardly known: with those of
- * the mean it would cover 86 to 93 % in place of 95 % in designs of 8 to 20 rooms ({@code RejectionStudyTest}). Degrees
- * of freedom below 1 count as 1.
+ * Satterthwaite's degrees of freedom of that sum, at least half of rooms less 2: few while the room variances are hardly
+ * known. With those of the mean it would cover 86 to 93 % in place of 95 % in designs of 8 to 20 rooms
+ * ({@code RejectionStudyTest}); how often it does is in {@code CALIBRATION.md}. Degrees of freedom below 1 count as 1.
  *
  * @source Satterthwaite1946
  */

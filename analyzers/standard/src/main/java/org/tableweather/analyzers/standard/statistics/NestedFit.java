@@ -381,10 +381,11 @@ public final class NestedFit implements NestedOutcome {
 
     /**
      * The same linear combination in a room that is not yet known: value as of the population, variance
-     * {@code l'Cl + z'Σz}, degrees of freedom by Satterthwaite's formula for that sum. They are few where Σ is hardly
-     * known, even when the population's are many.
+     * {@code l'Cl + z'Σz}, degrees of freedom by Satterthwaite's formula for that sum, at least {@code (rooms − 2)/q} with q room
+     * effects: the formula can fall to 1 where Σ is hardly known, and with one room effect rooms − 2 is the accepted number.
      *
      * @param row over all given columns
+     * @source Higgins2009
      */
     public Quantity inNewRoom(double[] row) {
         Quantity population = contrast(row);
@@ -400,7 +401,9 @@ public final class NestedFit implements NestedOutcome {
         double shared = kenwardRoger.isEmpty()
                 ? sigma2 * (form(l) + own)
                 : population.standardError() * population.standardError() + sigma2 * own;
-        return new Quantity(population.value(), Math.sqrt(shared), satterthwaite.df(l, z));
+        double least = (rooms.size() - 2.0) / Math.max(1, z.length);
+        double df = Math.max(satterthwaite.df(l, z), least);
+        return new Quantity(population.value(), Math.sqrt(shared), df);
     }
 
     /**

@@ -24,7 +24,7 @@ import picocli.CommandLine.Parameters;
             "  tableweather analyze --list",
             "  tableweather analyze table-speed --explain",
             "  tableweather analyze rebound-humidity --data winter/ spring.zip --json",
-            "  tableweather analyze rebound-humidity --data winter/ --set response=landing-offset"
+            "  tableweather analyze rebound-humidity --data winter/ --set response=landing_offset_dia"
         })
 final class AnalyzeCommand extends Subcommand {
     @Parameters(arity = "0..1", paramLabel = "ID", description = "Which analyzer; see --list.")

@@ -28,6 +28,7 @@ import picocli.CommandLine.ScopeType;
         },
         subcommands = {
             DemoCommand.class,
+            PlanCommand.class,
             NewCommand.class,
             ClimateCommand.class,
             CheckCommand.class,

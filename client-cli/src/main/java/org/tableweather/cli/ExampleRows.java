@@ -3,7 +3,6 @@ package org.tableweather.cli;
 import java.io.IOException;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 import org.tableweather.schema.folder.ContributionWriter;
@@ -24,7 +23,7 @@ final class ExampleRows {
     static final String PLACEMENT = "example";
 
     private static final double EXAMPLE_C = 21;
-    private static final Duration BETWEEN_ATTEMPTS = Duration.ofSeconds(90);
+    static final Duration BETWEEN_ATTEMPTS = Duration.ofSeconds(90);
     private static final Duration BETWEEN_READINGS = Duration.ofMinutes(30);
     private static final List<Double> OFFSETS_DIA = List.of(0.1, -0.25, 0.0, 0.4, -0.1);
 
@@ -32,21 +31,26 @@ final class ExampleRows {
 
     /** The attempts of one session. */
     static void writeTrials(ContributionWriter writer, Session session, Shot shot, int attempts) throws IOException {
-        OffsetDateTime start = session.startedAt().orElseThrow();
         for (int i = 0; i < attempts; i++) {
-            writer.write(trial(
-                    session,
-                    shot,
-                    i,
-                    start.plus(BETWEEN_ATTEMPTS.multipliedBy(i)).toInstant()));
+            writer.write(trial(session, shot, i, i));
         }
     }
 
-    private static Trial trial(Session session, Shot shot, int i, Instant time) {
+    /**
+     * One attempt.
+     *
+     * @param i its number in the session, from 0
+     * @param ofShot its number among those of this shot, from 0
+     */
+    static Trial trial(Session session, Shot shot, int i, int ofShot) {
+        Instant time = session.startedAt()
+                .orElseThrow()
+                .plus(BETWEEN_ATTEMPTS.multipliedBy(i))
+                .toInstant();
         double none = Double.NaN;
         boolean oneRail = shot.kind() == Kind.REBOUND;
         boolean overRails = shot.kind() == Kind.BANK || shot.kind() == Kind.KICK;
-        double offsetDia = offsetDia(session, i);
+        double offsetDia = offsetDia(session, ofShot);
         double approachDeg = shot.approachAngleDeg().orElse(45);
         double angleDeg = rounded(approachDeg - 3 + 4 * offsetDia);
         double speedMps = shot.approachSpeedMps().orElse(2.5);
@@ -105,6 +109,12 @@ final class ExampleRows {
     /** The readings of one session. */
     static void writeClimate(ContributionWriter writer, Session session, int attempts, double rhPct)
             throws IOException {
+        writeClimate(writer, session, attempts, EXAMPLE_C, rhPct);
+    }
+
+    /** The readings of one session in which this climate is to be held. */
+    static void writeClimate(ContributionWriter writer, Session session, int attempts, double tempC, double rhPct)
+            throws IOException {
         Instant from = session.settledFrom().orElseThrow().toInstant();
         Instant until = session.startedAt()
                 .orElseThrow()
@@ -112,8 +122,8 @@ final class ExampleRows {
                 .plus(BETWEEN_ATTEMPTS.multipliedBy(attempts))
                 .plus(BETWEEN_READINGS);
         for (Instant time = from; !time.isAfter(until); time = time.plus(BETWEEN_READINGS)) {
-            writer.write(new ClimateReading(
-                    session.instrument().orElseThrow(), time, EXAMPLE_C, rhPct, Double.NaN, PLACEMENT));
+            writer.write(
+                    new ClimateReading(session.instrument().orElseThrow(), time, tempC, rhPct, Double.NaN, PLACEMENT));
         }
     }
 }

@@ -3,7 +3,6 @@ package org.tableweather.cli;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
@@ -49,45 +48,11 @@ record NewFolder(Shot shot, int sessions, int attempts, String name, String room
     private static final String TABLE = "t1";
     private static final String BALLS = "b1";
     private static final String LOGGER = "h1";
-    private static final OffsetDateTime EXAMPLE_DAY = OffsetDateTime.parse("2025-01-06T14:00:00+01:00");
+    static final OffsetDateTime EXAMPLE_DAY = OffsetDateTime.parse("2025-01-06T14:00:00+01:00");
 
-    /** Writes it beside its place and moves it there when it is complete: all of it, or nothing. */
+    /** Writes it: all of it, or nothing. */
     void write(Path folder) throws IOException {
-        Path place = folder.toAbsolutePath().normalize();
-        for (String file : FILES) {
-            if (Files.exists(place.resolve(file))) {
-                throw new FileAlreadyExistsException(folder.resolve(file).toString(), null, "the folder is taken");
-            }
-        }
-        Files.createDirectories(place.getParent());
-        Path draft = Files.createTempDirectory(place.getParent(), ".new-");
-        try {
-            fill(draft);
-            publish(draft, place);
-        } finally {
-            for (String file : FILES) {
-                Files.deleteIfExists(draft.resolve(file));
-            }
-            Files.deleteIfExists(draft);
-        }
-    }
-
-    /** contribution.json goes last: without it, nothing takes the folder for a contribution. */
-    private static void publish(Path draft, Path place) throws IOException {
-        List<String> moved = new ArrayList<>();
-        boolean complete = false;
-        Files.createDirectories(place);
-        try {
-            for (int i = FILES.size() - 1; i >= 0; i--) {
-                Files.move(draft.resolve(FILES.get(i)), place.resolve(FILES.get(i)));
-                moved.add(FILES.get(i));
-            }
-            complete = true;
-        } finally {
-            for (String file : complete ? List.<String>of() : moved) {
-                Files.deleteIfExists(place.resolve(file));
-            }
-        }
+        new FolderDraft(FILES, this::fill).write(folder);
     }
 
     private void fill(Path folder) throws IOException {
@@ -103,11 +68,21 @@ record NewFolder(Shot shot, int sessions, int attempts, String name, String room
     }
 
     private Contribution contribution() {
+        return contribution(
+                room,
+                room + ", " + shot.id(),
+                name,
+                licence,
+                IntStream.rangeClosed(1, sessions).mapToObj(this::session).toList());
+    }
+
+    /** One room, table, ball set and logger, of which nothing is stated, and these sessions. */
+    static Contribution contribution(String room, String title, String name, String licence, List<Session> sessions) {
         String roomId = slug(room);
         OptionalDouble unknown = OptionalDouble.empty();
         return new Contribution(
                 "1.0",
-                Optional.of(room + ", " + shot.id()),
+                Optional.of(title),
                 licence,
                 Optional.of(true),
                 new Contributor(name, Optional.empty(), Optional.empty()),
@@ -126,22 +101,39 @@ record NewFolder(Shot shot, int sessions, int attempts, String name, String room
                         unknown,
                         List.of())),
                 List.of(),
-                IntStream.rangeClosed(1, sessions).mapToObj(this::session).toList());
+                sessions);
     }
 
     private Session session(int number) {
         OffsetDateTime settledFrom = EXAMPLE_DAY.plusDays(7L * (number - 1));
-        return new Session(
+        return session(
                 "s" + number,
+                settledFrom.toLocalDate().toString(),
+                settledFrom,
+                settledFrom.plusHours(4),
+                shot.delivery(),
+                "EXAMPLE: replace the times and what was done");
+    }
+
+    /** A session in that room, all attempts of which will be logged in an order drawn by lot. */
+    static Session session(
+            String id,
+            String visit,
+            OffsetDateTime settledFrom,
+            OffsetDateTime startedAt,
+            Optional<String> delivery,
+            String note) {
+        return new Session(
+                id,
                 TABLE,
                 Optional.of(BALLS),
                 Optional.empty(),
                 Optional.of(LOGGER),
-                Optional.of(settledFrom.toLocalDate().toString()),
+                Optional.of(visit),
                 Optional.empty(),
-                Optional.of(settledFrom.plusHours(4)),
+                Optional.of(startedAt),
                 Optional.of(settledFrom),
-                shot.delivery(),
+                delivery,
                 Optional.of(true),
                 Optional.of(true),
                 Optional.empty(),
@@ -151,7 +143,7 @@ record NewFolder(Shot shot, int sessions, int attempts, String name, String room
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
-                Optional.of("EXAMPLE: replace the times and what was done"));
+                Optional.of(note));
     }
 
     private List<Column> trialColumns() {
@@ -176,7 +168,7 @@ record NewFolder(Shot shot, int sessions, int attempts, String name, String room
                 ClimateColumn.PLACEMENT);
     }
 
-    private String readme() throws IOException {
+    String readme() throws IOException {
         try (InputStream template = NewFolder.class.getResourceAsStream("new-folder.txt")) {
             return new String(template.readAllBytes(), StandardCharsets.UTF_8)
                     .replace("{room}", room)

@@ -64,7 +64,7 @@ class CliTest {
             Ran ran = Ran.with("anlyze");
 
             assertThat(ran.exitCode()).isEqualTo(ExitCodes.USAGE);
-            assertThat(ran.err()).contains("anlyze").contains("Did you mean: tableweather analyze?");
+            assertThat(ran.err()).contains("anlyze").contains("Did you mean: tableweather analyze");
             assertThat(ran.out()).isEmpty();
         }
 

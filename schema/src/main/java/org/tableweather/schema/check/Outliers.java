@@ -158,7 +158,7 @@ final class Outliers {
                         Double.toString(value),
                         () -> value + " is far from the median " + median + " of "
                                 + trials.get(member).shot() + " in this session, of which half lie within "
-                                + medianReachMad[2]);
+                                + Math.round(medianReachMad[2] * 1e6) / 1e6);
             }
         }
     }

@@ -1,7 +1,6 @@
 package org.tableweather.analyzers.standard.catalogue;
 
 import java.util.List;
-import org.tableweather.analyzers.standard.catalogue.guard.SessionProtocol;
 import org.tableweather.analyzers.standard.statistics.Moments;
 
 /**
@@ -10,9 +9,8 @@ import org.tableweather.analyzers.standard.statistics.Moments;
  *
  * @param parts ordered by shot
  * @param traits what is the same for all trials of the session
- * @param protocol how the session was shot, for the guards
  */
-public record SessionMoments(List<Part> parts, SessionTraits traits, SessionProtocol protocol) {
+public record SessionMoments(List<Part> parts, SessionTraits traits) {
 
     public SessionMoments {
         parts = List.copyOf(parts);

@@ -1,0 +1,185 @@
+package org.tableweather.cli;
+
+import java.time.format.DateTimeFormatter;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import org.tableweather.analyzers.standard.plan.PlanChance;
+import org.tableweather.analyzers.standard.statistics.power.RoomClaim;
+import org.tableweather.analyzers.standard.statistics.power.ScatterAssumption;
+
+/** A plan as a person reads it. */
+final class PlanText {
+    static final DateTimeFormatter WHEN = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
+    private static final int MOST_SESSIONS = 40;
+
+    private PlanText() {}
+
+    static String of(PlanReport report) {
+        return String.join("\n", List.of(what(report), chances(report), order(report), minding(report)));
+    }
+
+    private static String what(PlanReport report) {
+        return String.format(
+                Locale.ROOT,
+                "Plan: %s; %s; %s of each shot in each climate; %s; %s.%n"
+                        + "That is %s in each room, %,d attempts in all.%n",
+                list(report.plan().rhPct()) + " %RH at "
+                        + ExactText.plain(report.plan().tempC()) + " °C",
+                String.join(", ", report.plan().shots()),
+                counted(report.plan().attempts(), "attempt"),
+                counted(report.plan().visits(), "visit"),
+                counted(report.plan().rooms(), "room"),
+                counted(report.plan().sessionsPerRoom(), "session"),
+                (long) report.plan().rooms()
+                        * report.plan().sessionsPerRoom()
+                        * report.plan().attemptsPerSession());
+    }
+
+    private static String list(List<Double> climates) {
+        return climates.stream().map(ExactText::plain).collect(Collectors.joining(", "));
+    }
+
+    private static String counted(int count, String noun) {
+        return String.format(Locale.ROOT, "%,d %s%s", count, noun, count == 1 ? "" : "s");
+    }
+
+    private static String chances(PlanReport report) {
+        PlanReport.Wanted wanted = report.wanted();
+        StringBuilder text = new StringBuilder(String.format(
+                Locale.ROOT,
+                "Chance to find a change of %s %s from the driest climate to the dampest, one shot at a time:%n",
+                ExactText.plain(wanted.change()),
+                wanted.unit()));
+        if (report.chances().isEmpty()) {
+            text.append(
+                    "  none: so few sessions leave nothing to judge their scatter by. Plan more visits or climates.\n");
+        }
+        for (int i = 0; i < report.chances().size(); i++) {
+            text.append(chance(
+                    report, report.chances().get(i), report.simulated().get(i).chance()));
+        }
+        if (report.plan().rooms() == 1) {
+            text.append("  One room says nothing of other rooms, however often it is measured.\n");
+        }
+        return text.append(scatter(wanted)).toString();
+    }
+
+    private static String chance(PlanReport report, PlanChance chance, double counted) {
+        PlanReport.Wanted wanted = report.wanted();
+        String rooms = chance.claim() == RoomClaim.ANY_ROOM ? "for rooms in general" : "for these rooms alone";
+        return String.format(
+                Locale.ROOT,
+                "  %s: %s (simulated: %s); standard error %s %s on %,d degrees of freedom%n"
+                        + "    found with %.0f %%: a change of %s %s; for %s that takes %s%n",
+                rooms,
+                percent(chance.chance()),
+                percent(counted),
+                ExactText.significant(chance.standardError(), 2),
+                wanted.unit(),
+                chance.df(),
+                100 * wanted.power(),
+                ExactText.significant(chance.detectableChange(), 3),
+                wanted.unit(),
+                ExactText.plain(wanted.change()) + " " + wanted.unit(),
+                needed(chance));
+    }
+
+    private static String percent(double chance) {
+        if (chance > 0.999) {
+            return "over 99.9 %";
+        }
+        return String.format(Locale.ROOT, "%.0f %%", 100 * chance);
+    }
+
+    private static String needed(PlanChance chance) {
+        String visits = orMore(chance.visitsNeeded(), "visit", "with as many rooms");
+        String rooms = orMore(chance.roomsNeeded(), "room", "with as many visits");
+        if (visits.isEmpty() && rooms.isEmpty()) {
+            return "more than 100 visits or 10,000 rooms";
+        }
+        return visits.isEmpty()
+                ? rooms + " (no number of visits will do)"
+                : rooms.isEmpty() ? visits : visits + ", or " + rooms;
+    }
+
+    private static String orMore(OptionalInt count, String noun, String with) {
+        return count.isEmpty() ? "" : counted(count.getAsInt(), noun) + " " + with;
+    }
+
+    private static String scatter(PlanReport.Wanted wanted) {
+        ScatterAssumption scatter = wanted.scatter();
+        return String.format(
+                Locale.ROOT,
+                "  These rest on scatter %s, in %s: attempts %s, sessions %s, rooms' slopes %s per 10 %%RH; on a straight"
+                        + " line over humidity; and on a two-sided test at 5 %%. More attempts in a climate do not stand in for more"
+                        + " sessions: all attempts of a session share its climate, and whatever else was particular that day.%n",
+                wanted.scatterFrom(),
+                wanted.unit(),
+                ExactText.plain(scatter.trialSd()),
+                ExactText.plain(scatter.sessionSd()),
+                ExactText.plain(scatter.roomSlopeSd()));
+    }
+
+    private static String order(PlanReport report) {
+        TextTable table = TextTable.of("session", "visit", "%RH", "hold from", "first attempt");
+        List<PlanReport.Held> shown =
+                report.sessions().stream().limit(MOST_SESSIONS).toList();
+        for (PlanReport.Held held : shown) {
+            table.row(
+                    Integer.toString(held.session().number()),
+                    Integer.toString(held.session().visit()),
+                    ExactText.plain(held.session().rhPct()),
+                    WHEN.format(held.settledFrom()),
+                    WHEN.format(held.startedAt()));
+        }
+        int more = report.sessions().size() - shown.size();
+        return String.format(
+                        Locale.ROOT,
+                        "Run order of room %d, drawn by lot with seed %d (--sheet and --folder hold every attempt):%n",
+                        report.room(),
+                        report.seed())
+                + table.text()
+                + (more > 0 ? "and " + counted(more, "more session") + "\n" : "")
+                + settling(report.settling());
+    }
+
+    private static String settling(PlanReport.SettlingTime settling) {
+        String held = "Each climate is held " + ExactText.plain(settling.hours()) + " h before the first attempt. ";
+        if (settling.shareDone().isEmpty()) {
+            return held + "How fast cloth and cushions follow is not known beforehand: measure it"
+                    + " (--time-constant-hours), hold as long as you can, and never less than 2 h (common practice,"
+                    + " no source).\n";
+        }
+        return held
+                + String.format(
+                        Locale.ROOT,
+                        "A cloth with this time constant has then made %.0f %% of a step as a first-order lag, and 95 %%"
+                                + " after %.1f h; real wool may lag longer.%n",
+                        100 * settling.shareDone().get(),
+                        settling.hoursTo95Pct().orElseThrow());
+    }
+
+    private static String minding(PlanReport report) {
+        Map<String, String> lines = new LinkedHashMap<>();
+        for (PlanReport.HeldCaution found : report.cautions()) {
+            String climate = ExactText.plain(found.rhPct()) + " %RH";
+            lines.merge(
+                    found.caution().level().name().toLowerCase(Locale.ROOT)
+                            + ": " + found.caution().advice() + " (source: "
+                            + found.caution().reference() + ")",
+                    climate,
+                    (a, b) -> a + ", " + b);
+        }
+        StringBuilder text = new StringBuilder("To mind:\n");
+        lines.forEach((line, climates) ->
+                text.append("  at ").append(climates).append(", ").append(line).append('\n'));
+        return text.append(
+                        "  Never leave a heater or humidifier unattended or on a circuit that is not rated for it; keep people out"
+                                + " of the line of a ball that may leave the table. Local codes and licensed practice come first.\n")
+                .toString();
+    }
+}

@@ -129,11 +129,11 @@ class ProblemMapper {
         return answer(ErrorCode.INTERNAL, detail, uri, Map.of()).build();
     }
 
-    /** SQLSTATE class 08: connection; 57P: the server shuts down; 53: it has no connection left. */
+    /** SQLSTATE class 08: connection; 57P: the server shuts down; 53: it has none left; none at all: nor has our pool. */
     private static boolean isDatabaseAway(Throwable e) {
         for (Throwable cause = e; cause != null; cause = cause.getCause()) {
             if (cause instanceof SQLException sql
-                    && String.valueOf(sql.getSQLState()).matches("08...|57P..|53...")) {
+                    && String.valueOf(sql.getSQLState()).matches("08...|57P..|53...|null")) {
                 return true;
             }
         }

@@ -14,6 +14,8 @@ import org.tableweather.analyzers.spi.Analysis.Estimate;
 import org.tableweather.analyzers.spi.Analysis.RoomEffects;
 import org.tableweather.analyzers.spi.Analysis.VarianceComponent;
 import org.tableweather.analyzers.spi.Plot;
+import org.tableweather.analyzers.standard.catalogue.guard.BiasGuards;
+import org.tableweather.analyzers.standard.catalogue.guard.GuardFinding;
 import org.tableweather.analyzers.standard.statistics.Caution;
 import org.tableweather.analyzers.standard.statistics.NestedFit;
 import org.tableweather.analyzers.standard.statistics.NestedFit.Quantity;
@@ -56,8 +58,20 @@ final class HumidityAnswer {
             warnings.addAll(part.warnings());
             facts.putAll(part.facts());
         }
+        List<GuardFinding> found = BiasGuards.of(pool.guarded, pool.shot, response.parameter);
+        found.forEach(finding -> warnings.add(finding.words()));
+        facts.put("guards", found.stream().map(GuardFinding::facts).toList());
         return new Analysis.Estimated(
-                sentence, parameters(), facts, estimates, variance(), points, rooms(), plots, warnings, references);
+                sentence,
+                parameters(),
+                facts,
+                estimates,
+                variance(),
+                points,
+                rooms(),
+                plots,
+                warnings,
+                BiasGuards.withSources(references, found));
     }
 
     private List<HumidityPart> parts() {

@@ -12,6 +12,7 @@ import java.util.function.ToDoubleFunction;
 import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments.Block;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments.Part;
+import org.tableweather.analyzers.standard.catalogue.guard.GuardedSession;
 import org.tableweather.analyzers.standard.statistics.Moments;
 import org.tableweather.analyzers.standard.statistics.RoomSessions;
 
@@ -33,6 +34,8 @@ final class HumidityPool {
     final List<RoomSessions> rooms = new ArrayList<>();
     /** What the sessions of each room state, in the same order. */
     final List<List<SessionTraits>> traits = new ArrayList<>();
+    /** How the used sessions were shot. */
+    final List<GuardedSession> guarded = new ArrayList<>();
     /** A cloth of the mean composition. */
     final SessionTraits typical;
 
@@ -75,6 +78,10 @@ final class HumidityPool {
                 traitsByRoom
                         .computeIfAbsent(session.roomKey(), room -> new ArrayList<>())
                         .add(session.summary().traits());
+                guarded.add(new GuardedSession(
+                        session.roomKey(),
+                        session.sessionKey(),
+                        session.summary().protocol()));
                 invented += session.invented() ? 1 : 0;
             }
         }

@@ -1,6 +1,7 @@
 package org.tableweather.analyzers.standard.catalogue;
 
 import java.util.List;
+import org.tableweather.analyzers.standard.catalogue.guard.SessionProtocol;
 import org.tableweather.analyzers.standard.statistics.Moments;
 
 /**
@@ -9,8 +10,9 @@ import org.tableweather.analyzers.standard.statistics.Moments;
  *
  * @param parts ordered by shot
  * @param traits what is the same for all trials of the session
+ * @param protocol how the session was shot, for the guards
  */
-public record SessionMoments(List<Part> parts, SessionTraits traits) {
+public record SessionMoments(List<Part> parts, SessionTraits traits, SessionProtocol protocol) {
 
     public SessionMoments {
         parts = List.copyOf(parts);

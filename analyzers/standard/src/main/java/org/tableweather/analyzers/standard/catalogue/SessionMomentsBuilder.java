@@ -1,11 +1,16 @@
 package org.tableweather.analyzers.standard.catalogue;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments.Block;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments.Part;
+import org.tableweather.analyzers.standard.catalogue.guard.SessionProtocol;
+import org.tableweather.analyzers.standard.catalogue.guard.SessionProtocolBuilder;
 import org.tableweather.analyzers.standard.statistics.MomentsBuilder;
 import org.tableweather.schema.record.SessionRecord;
 import org.tableweather.schema.record.Trial;
@@ -14,6 +19,7 @@ import org.tableweather.schema.record.Trial;
 public final class SessionMomentsBuilder {
 
     private static final Measure[] MEASURES = Measure.values();
+    private static final SessionProtocolBuilder PROTOCOL = new SessionProtocolBuilder(responses());
 
     private final SortedMap<String, SortedMap<Integer, MomentsBuilder>> shots = new TreeMap<>();
     private final double[] row = new double[MEASURES.length];
@@ -22,21 +28,35 @@ public final class SessionMomentsBuilder {
 
     /** The summary of a session, its trials in any order: equal trials give equal bits. */
     public static SessionMoments of(SessionRecord session, Iterable<Trial> trials) {
-        return of(SessionTraits.of(session), trials);
+        List<Trial> ordered = ordered(trials);
+        return of(SessionTraits.of(session), PROTOCOL.ofOrdered(session.session(), ordered), ordered);
     }
 
     /** The same of trials of which nothing else is known. */
     public static SessionMoments of(Iterable<Trial> trials) {
-        return of(SessionTraits.UNKNOWN, trials);
+        List<Trial> ordered = ordered(trials);
+        return of(SessionTraits.UNKNOWN, PROTOCOL.ofOrdered(ordered), ordered);
     }
 
-    private static SessionMoments of(SessionTraits traits, Iterable<Trial> trials) {
+    private static List<Trial> ordered(Iterable<Trial> trials) {
         List<Trial> ordered = new ArrayList<>();
         trials.forEach(ordered::add);
         ordered.sort(Trial.CANONICAL_ORDER);
+        return ordered;
+    }
+
+    private static SessionMoments of(SessionTraits traits, SessionProtocol protocol, List<Trial> ordered) {
         SessionMomentsBuilder builder = new SessionMomentsBuilder();
         ordered.forEach(builder::add);
-        return builder.build(traits);
+        return new SessionMoments(builder.parts(), traits, protocol);
+    }
+
+    private static Map<String, ToDoubleFunction<Trial>> responses() {
+        Map<String, ToDoubleFunction<Trial>> responses = new HashMap<>();
+        for (Response response : Response.values()) {
+            responses.put(response.parameter, response.measure::of);
+        }
+        return responses;
     }
 
     private void add(Trial trial) {
@@ -58,13 +78,13 @@ public final class SessionMomentsBuilder {
         block.add(row);
     }
 
-    private SessionMoments build(SessionTraits traits) {
+    private List<Part> parts() {
         List<Part> parts = new ArrayList<>();
         shots.forEach((shot, patterns) -> {
             List<Block> blocks = new ArrayList<>();
             patterns.forEach((measured, builder) -> blocks.add(new Block(measured, builder.build())));
             parts.add(new Part(shot, blocks));
         });
-        return new SessionMoments(parts, traits);
+        return parts;
     }
 }

@@ -1,6 +1,8 @@
 package org.tableweather.analyzers.standard.statistics;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.function.DoubleFunction;
 import java.util.function.IntToDoubleFunction;
 import org.ejml.data.DMatrixRMaj;
@@ -66,13 +68,48 @@ final class KenwardRoger {
         adjusted = adjusted(second);
     }
 
+    /**
+     * Of a fit by the restricted likelihood, without a penalised curve.
+     *
+     * @param entries which entries of Σ are free
+     */
+    static KenwardRoger of(NestedFit fit, int[][] entries) {
+        int[] random = fit.randomPositions();
+        double sigma2 = fit.sigma2();
+        List<Double> variances = new ArrayList<>();
+        List<Double> scales = new ArrayList<>();
+        fit.sessionVariance().ifPresent(variance -> {
+            double largest = Arrays.stream(fit.data.count).max().orElse(1);
+            variances.add(variance);
+            scales.add(sessionScale(variance, sigma2, largest));
+        });
+        double[] roomScales = new double[random.length];
+        for (int u = 0; u < random.length; u++) {
+            double square = fit.data.rms[random[u]] * fit.data.rms[random[u]];
+            roomScales[u] = roomScale(sigma2 * fit.omega[u][u], sigma2, square);
+        }
+        for (int[] entry : entries) {
+            variances.add(sigma2 * fit.omega[entry[0]][entry[1]]);
+            scales.add(Math.sqrt(roomScales[entry[0]] * roomScales[entry[1]]));
+        }
+        variances.add(sigma2);
+        scales.add(sigma2);
+        boolean sessionEffect = fit.sessionVariance().isPresent();
+        return new KenwardRoger(
+                new VarianceSurface(fit.data, random, entries, sessionEffect), plain(variances), plain(scales));
+    }
+
+    private static double[] plain(List<Double> numbers) {
+        return numbers.stream().mapToDouble(Double::doubleValue).toArray();
+    }
+
     /** How far a variance moves for its derivative: the session variance not so far that V loses its sign. */
-    static double sessionScale(double variance, double sigma2, double largestSession) {
+    private static double sessionScale(double variance, double sigma2, double largestSession) {
         return variance + Math.min(LEAST, LARGEST_PRODUCT / largestSession) * sigma2;
     }
 
     /** The same for a room variance of a column of this mean square. */
-    static double roomScale(double variance, double sigma2, double meanSquare) {
+    private static double roomScale(double variance, double sigma2, double meanSquare) {
         return variance + LEAST * sigma2 / meanSquare;
     }
 

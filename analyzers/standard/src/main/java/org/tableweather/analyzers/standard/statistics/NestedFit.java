@@ -1,7 +1,6 @@
 package org.tableweather.analyzers.standard.statistics;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
@@ -160,28 +159,7 @@ public final class NestedFit implements NestedOutcome {
         if (!smoothingFree() || model.method() != NestedModel.Method.REML) {
             return Optional.empty();
         }
-        int[] random = columns.randomPositions();
-        double largest = Arrays.stream(data.count).max().orElse(1);
-        boolean sessionEffect = sessionVariance.isPresent();
-        List<Double> variances = new ArrayList<>();
-        List<Double> scales = new ArrayList<>();
-        if (sessionEffect) {
-            variances.add(sessionVariance.getAsDouble());
-            scales.add(KenwardRoger.sessionScale(sessionVariance.getAsDouble(), sigma2, largest));
-        }
-        double[] roomScales = new double[random.length];
-        for (int u = 0; u < random.length; u++) {
-            double square = data.rms[random[u]] * data.rms[random[u]];
-            roomScales[u] = KenwardRoger.roomScale(sigma2 * omega[u][u], sigma2, square);
-        }
-        for (int[] entry : entries) {
-            variances.add(sigma2 * omega[entry[0]][entry[1]]);
-            scales.add(Math.sqrt(roomScales[entry[0]] * roomScales[entry[1]]));
-        }
-        variances.add(sigma2);
-        scales.add(sigma2);
-        KenwardRoger precision = new KenwardRoger(
-                new VarianceSurface(data, random, entries, sessionEffect), plain(variances), plain(scales));
+        KenwardRoger precision = KenwardRoger.of(this, entries);
         double[] intercept = new double[coefficients.length];
         intercept[0] = 1;
         boolean sound = Double.isFinite(precision.standardError(intercept)) && Double.isFinite(precision.df(intercept));
@@ -191,10 +169,6 @@ public final class NestedFit implements NestedOutcome {
     /** Whether there is no penalised curve. */
     boolean smoothingFree() {
         return smoothing.length == 0;
-    }
-
-    private static double[] plain(List<Double> numbers) {
-        return numbers.stream().mapToDouble(Double::doubleValue).toArray();
     }
 
     /** Degrees of freedom that a penalised group uses: 0 for none of its wiggles, their number for all of them, free. */

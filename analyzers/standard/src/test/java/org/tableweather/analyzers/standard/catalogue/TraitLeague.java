@@ -40,7 +40,7 @@ final class TraitLeague {
                     held.session(),
                     true,
                     held.trials().size(),
-                    new SessionMoments(plain.parts(), traits.apply(held))));
+                    new SessionMoments(plain.parts(), traits.apply(held), plain.protocol())));
         }
         return analyzer.conclude(InventedLeague.source(summaries), Parameters.of(analyzer.info(), set));
     }

@@ -37,7 +37,7 @@ final class AttemptGuards {
 
     private void leftOut() {
         long stated = pool.sessions.stream()
-                .filter(session -> !session.protocol().everyAttemptLogged().orElse(true))
+                .filter(session -> session.protocol().statedIncomplete())
                 .count();
         if (stated > 0) {
             found.add(new GuardFinding(

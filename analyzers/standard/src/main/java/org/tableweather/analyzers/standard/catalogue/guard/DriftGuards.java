@@ -124,9 +124,9 @@ final class DriftGuards {
 
     static List<GuardedSession> ordered(List<GuardedSession> room) {
         return room.stream()
-                .filter(session -> session.protocol().startedAtS().isPresent())
-                .sorted(Comparator.comparing((GuardedSession session) ->
-                                session.protocol().startedAtS().getAsLong())
+                .filter(session -> !Double.isNaN(session.protocol().startedAtS()))
+                .sorted(Comparator.comparingDouble(
+                                (GuardedSession session) -> session.protocol().startedAtS())
                         .thenComparing(GuardedSession::session))
                 .toList();
     }

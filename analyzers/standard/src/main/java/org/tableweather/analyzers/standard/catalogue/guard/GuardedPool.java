@@ -32,7 +32,7 @@ final class GuardedPool {
     Map<String, List<GuardedSession>> humidByRoom() {
         Map<String, List<GuardedSession>> rooms = new LinkedHashMap<>();
         for (GuardedSession session : sessions) {
-            if (scatter(session).filter(known -> known.rhPct().isPresent()).isPresent()) {
+            if (scatter(session).filter(known -> !Double.isNaN(known.rhPct())).isPresent()) {
                 rooms.computeIfAbsent(session.room(), room -> new ArrayList<>()).add(session);
             }
         }
@@ -40,6 +40,6 @@ final class GuardedPool {
     }
 
     double rhPct(GuardedSession session) {
-        return scatter(session).orElseThrow().rhPct().orElseThrow();
+        return scatter(session).orElseThrow().rhPct();
     }
 }

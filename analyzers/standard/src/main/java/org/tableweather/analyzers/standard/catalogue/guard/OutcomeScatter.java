@@ -1,14 +1,12 @@
 package org.tableweather.analyzers.standard.catalogue.guard;
 
-import java.util.OptionalDouble;
-
 /**
  * How one outcome of one shot scatters within a session, and how it goes with the order of the attempts.
  *
  * @param outcome name of the outcome
  * @param n trials that have it
  * @param mean of the outcome
- * @param rhPct mean relative humidity of those of them that know it, %; empty when none does
+ * @param rhPct mean relative humidity of those of them that know it, %; NaN when none does
  * @param second sum of squared deviations from the mean
  * @param third sum of cubed deviations
  * @param fourth sum of deviations to the fourth
@@ -19,7 +17,7 @@ public record OutcomeScatter(
         String outcome,
         long n,
         double mean,
-        OptionalDouble rhPct,
+        double rhPct,
         double second,
         double third,
         double fourth,

@@ -1,14 +1,16 @@
 package org.tableweather.analyzers.standard.catalogue.guard;
 
 import java.util.List;
-import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
+import org.tableweather.analyzers.standard.catalogue.guard.SessionProtocolBuilder.Attempt;
 import org.tableweather.schema.record.Trial;
 
 /** Sums over the trials that have an outcome, from their mean. */
 final class ScatterSums {
 
-    private long n;
+    private final double[] values;
+    private final int[] places;
+    private int n;
     private double mean;
     private double place;
     private double rhPct;
@@ -19,40 +21,40 @@ final class ScatterSums {
     private double orderSquares;
     private double orderProduct;
 
-    ScatterSums(List<Integer> places, List<Trial> ordered, ToDoubleFunction<Trial> reading) {
-        for (int at : places) {
-            centre(at, ordered.get(at), reading.applyAsDouble(ordered.get(at)));
+    ScatterSums(List<Attempt> attempts, ToDoubleFunction<Trial> reading) {
+        values = new double[attempts.size()];
+        places = new int[attempts.size()];
+        for (Attempt attempt : attempts) {
+            double value = reading.applyAsDouble(attempt.trial());
+            if (Double.isFinite(value)) {
+                centre(attempt, value);
+            }
         }
-        for (int at : places) {
-            spread(at, reading.applyAsDouble(ordered.get(at)));
+        for (int i = 0; i < n; i++) {
+            spread(places[i] - place, values[i] - mean);
         }
     }
 
-    private void centre(int at, Trial trial, double outcome) {
-        if (!Double.isFinite(outcome)) {
-            return;
-        }
+    private void centre(Attempt attempt, double value) {
+        values[n] = value;
+        places[n] = attempt.place();
         n++;
-        mean += (outcome - mean) / n;
-        place += (at - place) / n;
-        double humidity = trial.climate().rhPct();
+        mean += (value - mean) / n;
+        place += (attempt.place() - place) / n;
+        double humidity = attempt.trial().climate().rhPct();
         if (Double.isFinite(humidity)) {
             humid++;
             rhPct += (humidity - rhPct) / humid;
         }
     }
 
-    private void spread(int at, double outcome) {
-        if (!Double.isFinite(outcome)) {
-            return;
-        }
-        double apart = outcome - mean;
+    private void spread(double later, double apart) {
         double square = apart * apart;
         second += square;
         third += square * apart;
         fourth += square * square;
-        orderSquares += (at - place) * (at - place);
-        orderProduct += (at - place) * apart;
+        orderSquares += later * later;
+        orderProduct += later * apart;
     }
 
     long n() {
@@ -60,7 +62,7 @@ final class ScatterSums {
     }
 
     OutcomeScatter named(String name) {
-        OptionalDouble humidity = humid == 0 ? OptionalDouble.empty() : OptionalDouble.of(rhPct);
+        double humidity = humid == 0 ? Double.NaN : rhPct;
         return new OutcomeScatter(name, n, mean, humidity, second, third, fourth, orderSquares, orderProduct);
     }
 }

@@ -2,24 +2,23 @@ package org.tableweather.analyzers.standard.catalogue.guard;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 
 /**
  * How a session was shot and written down: the part of a summary that {@link BiasGuards} judges. Any analyzer may keep it
  * beside its own numbers; {@link SessionProtocolBuilder} makes it.
  *
- * @param startedAtS start of the session, seconds since 1970; empty when not stated
+ * @param startedAtS start of the session, seconds since 1970; NaN when not stated
  * @param shooter pseudonym; empty when not stated
  * @param delivery {@code ramp} or {@code cue}; empty when not stated
- * @param everyAttemptLogged as stated
+ * @param statedIncomplete whether it says that not every attempt was logged
  * @param numbering of all attempts
  * @param shots ordered by id
  */
 public record SessionProtocol(
-        OptionalLong startedAtS,
+        double startedAtS,
         String shooter,
         String delivery,
-        Optional<Boolean> everyAttemptLogged,
+        boolean statedIncomplete,
         Numbering numbering,
         List<ShotProtocol> shots) {
 

@@ -37,7 +37,7 @@ final class KindSummariser {
         ordered.stream().filter(trial -> trial.kind() == definition.kind()).forEach(summariser::add);
         return new KindSummary(
                 summariser.parts(),
-                new SessionProtocolBuilder(outcomes(definition, session)).of(session.session(), ordered));
+                new SessionProtocolBuilder(outcomes(definition, session)).ofOrdered(session.session(), ordered));
     }
 
     private static Map<String, ToDoubleFunction<Trial>> outcomes(KindDefinition definition, SessionRecord session) {

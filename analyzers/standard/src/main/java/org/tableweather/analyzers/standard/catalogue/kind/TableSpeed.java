@@ -12,15 +12,15 @@ import org.tableweather.schema.record.Trial;
 public final class TableSpeed extends PooledKind {
 
     private static final Outcome RESISTANCE = new Outcome(
-            "rolling_resistance",
+            "rolling_resistance_permille",
             "rolling resistance",
-            "1",
-            "",
-            5,
+            "‰",
+            " ‰",
+            3,
             "the cloth plays faster when damp, slower when dry",
             "the cloth plays slower when damp, faster when dry",
             "approach_speed_mps, a run-out without a rail, and the air",
-            RollOut::coefficient);
+            (session, trial) -> 1000 * RollOut.coefficient(session, trial));
 
     private static final Outcome TRAVEL = new Outcome(
             "run_out_m",
@@ -62,7 +62,7 @@ public final class TableSpeed extends PooledKind {
                         "1.0.0",
                         "Table speed and humidity",
                         "Does the cloth play slower when damp?",
-                        "Rolling resistance μ, the deceleration by the cloth over g, of each roll-out with a known speed:"
+                        "Rolling resistance μ, the deceleration by the cloth over g, in ‰, of each roll-out with a known speed:"
                                 + " μ = b v₀²/(g (e^(2bd) − 1)), b = ½ρC_d(πD²/4)/(7m/5), so that the air's share is"
                                 + " taken out; d is the way of the ball's centre: a table length counts the playing"
                                 + " length less a ball's diameter. A larger μ is a slower cloth. Without a known speed"
@@ -73,11 +73,13 @@ public final class TableSpeed extends PooledKind {
                                 "For run_out_m: every ball of a room starts at the same speed, as from a ramp; rooms may"
                                         + " differ.",
                                 "The ball rolls from the start; a stated roll_ratio more than 0.1 from 1 leaves the attempt"
-                                        + " out of rolling_resistance, and so does a touched rail or a way longer than the"
+                                        + " out of rolling_resistance_permille, and so does a touched rail or a way longer than the"
                                         + " table.",
                                 "Air: drag coefficient 0.5 (from memory), density of the moist air at the trial's climate and"
                                         + " the room's altitude, sea level when it is not stated.",
                                 "A ball of 163 g and 57.15 mm where the ball set does not say.",
+                                "No attempt is left out because it reached a rail: leaving out the longest makes the cloth"
+                                        + " seem slower; release from lower down instead.",
                                 "The table is level, or attempts go both ways."),
                         List.of("run_out_m", "run_out_lengths", "approach_speed_mps", "rails", "roll_ratio"),
                         List.of("Mathavan2009", "Coriolis1835", "WpaEquipment", "HylandWexler1983", "CommonPractice")));

@@ -42,7 +42,7 @@ final class SettlingSummariser {
                 summariser.parts(),
                 ordered.size(),
                 summariser.timed,
-                new SessionProtocolBuilder(outcomes()).of(session.session(), ordered));
+                new SessionProtocolBuilder(outcomes()).ofOrdered(session.session(), ordered));
     }
 
     private static Map<String, ToDoubleFunction<Trial>> outcomes() {

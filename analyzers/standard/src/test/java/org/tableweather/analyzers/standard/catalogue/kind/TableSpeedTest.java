@@ -47,7 +47,7 @@ class TableSpeedTest extends KindContract {
 
     @Override
     double slope() {
-        return SLOPE;
+        return 1000 * SLOPE;
     }
 
     private static SessionRecord session() {
@@ -123,7 +123,7 @@ class TableSpeedTest extends KindContract {
     void saysThatTheClothPlaysSlowerWhenDamp() {
         Estimated answer = estimated(league().drawn(12, 5, 20, 3), Map.of());
 
-        assertThat(answer.parameters()).containsEntry("response", "rolling_resistance");
+        assertThat(answer.parameters()).containsEntry("response", "rolling_resistance_permille");
         assertThat(answer.sentence()).contains("the cloth plays slower when damp");
         // told beside: the way shortens as the resistance rises
         assertThat(estimate(answer, "run-out-m.change").upper()).isNegative();

@@ -82,7 +82,7 @@ record InventedPool(int rooms, int sessionsPerRoom, int trialsPerSession, long s
         }
     }
 
-    private static Trial trial(
+    static Trial trial(
             String shot,
             String session,
             int trial,
@@ -132,22 +132,8 @@ record InventedPool(int rooms, int sessionsPerRoom, int trialsPerSession, long s
         List<PoolTable> tables = new ArrayList<>();
         List<Session> sessions = new ArrayList<>();
         for (int room = 0; room < rooms; room++) {
-            roomList.add(new Room(
-                    name(room),
-                    Optional.empty(),
-                    Optional.empty(),
-                    OptionalDouble.empty(),
-                    OptionalDouble.empty(),
-                    OptionalDouble.empty(),
-                    List.of()));
-            tables.add(new PoolTable(
-                    name(room) + "-t",
-                    name(room),
-                    OptionalDouble.of(2540),
-                    OptionalDouble.of(1270),
-                    Optional.empty(),
-                    Optional.empty(),
-                    Optional.empty()));
+            roomList.add(room(room));
+            tables.add(table(room));
             for (int session = 0; session < sessionsPerRoom; session++) {
                 sessions.add(session(room, session));
             }
@@ -167,7 +153,23 @@ record InventedPool(int rooms, int sessionsPerRoom, int trialsPerSession, long s
                 sessions);
     }
 
-    private Session session(int room, int session) {
+    static Room room(int room) {
+        OptionalDouble unknown = OptionalDouble.empty();
+        return new Room(name(room), Optional.empty(), Optional.empty(), unknown, unknown, unknown, List.of());
+    }
+
+    static PoolTable table(int room) {
+        return new PoolTable(
+                name(room) + "-t",
+                name(room),
+                OptionalDouble.of(2540),
+                OptionalDouble.of(1270),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty());
+    }
+
+    static Session session(int room, int session) {
         OffsetDateTime start = startOf(room, session);
         return new Session(
                 id(room, session),

@@ -12,8 +12,9 @@ import java.util.Map;
  *
  * @param seconds wall time
  * @param output its standard output
+ * @param peakMegabytes the most memory it held, MB; NaN where the system does not tell
  */
-record Measured(double seconds, String output) {
+record Measured(double seconds, String output, double peakMegabytes) {
 
     /**
      * Runs and waits.
@@ -27,6 +28,7 @@ record Measured(double seconds, String output) {
         builder.environment().putAll(environment);
         long start = System.nanoTime();
         Process process = builder.start();
+        PeakMemory memory = PeakMemory.watch(process);
         process.getOutputStream().close();
         String output = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         int status = process.waitFor();
@@ -34,7 +36,7 @@ record Measured(double seconds, String output) {
         if (status != 0) {
             throw new IOException(String.join(" ", command) + " ended with status " + status + "\n" + output);
         }
-        return new Measured(seconds, output);
+        return new Measured(seconds, output, memory.megabytes());
     }
 
     /** The middle one; of an even number the mean of the two in the middle. */
@@ -43,5 +45,10 @@ record Measured(double seconds, String output) {
         Arrays.sort(sorted);
         int middle = sorted.length / 2;
         return sorted.length % 2 == 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
+    }
+
+    /** The median of the later half, when code and caches are warm. */
+    static double laterMedian(double... seconds) {
+        return median(Arrays.copyOfRange(seconds, seconds.length / 2, seconds.length));
     }
 }

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.tableweather.analyzers.bench.BenchOptions.Part;
 import org.tableweather.analyzers.host.AnalysisRun;
 import org.tableweather.analyzers.host.AnalyzerCatalogue;
 import org.tableweather.analyzers.host.LocalSummaries;
@@ -22,7 +23,6 @@ import org.tableweather.analyzers.spi.Analyzer;
 public final class PoolBench {
     private static final int ROOMS = 100;
     private static final int SESSIONS_PER_ROOM = 10;
-    private static final int WARM_FITS = 60;
     private static final int WARM_READS = 6;
 
     private final Path root;
@@ -37,45 +37,62 @@ public final class PoolBench {
     }
 
     /**
-     * Runs all benchmarks.
+     * Runs the benchmarks.
      *
-     * @param args the repository's root, then options: {@code --trials-per-session N}, {@code --repeats N},
-     *     {@code --skip-r}
+     * @param args the repository's root, then the options of {@link BenchOptions}
      */
     public static void main(String[] args) throws IOException, InterruptedException {
-        PoolBench bench = new PoolBench(Path.of(args[0]));
-        List<String> options = List.of(args).subList(1, args.length);
-        int trials = option(options, "--trials-per-session", 1000);
-        int repeats = option(options, "--repeats", 5);
-        bench.prepare(trials, repeats);
-        print(
-                "%,d trials in %,d sessions of %d rooms; %d processors; Java %s",
-                trials * ROOMS * SESSIONS_PER_ROOM,
-                ROOMS * SESSIONS_PER_ROOM,
-                ROOMS,
-                Runtime.getRuntime().availableProcessors(),
-                Runtime.version());
-        bench.contribute();
-        bench.analyze(
-                AnalyzerCatalogue.discover().find("rebound-humidity").orElseThrow(), options.contains("--skip-r"));
+        BenchOptions options;
+        try {
+            options = BenchOptions.of(List.of(args).subList(1, args.length));
+        } catch (IllegalArgumentException e) {
+            System.err.println(e.getMessage());
+            System.exit(2);
+            return;
+        }
+        Report.print("%d processors; Java %s", Runtime.getRuntime().availableProcessors(), Runtime.version());
+        run(
+                new PoolBench(Path.of(args[0])),
+                AnalyzerCatalogue.discover().find("rebound-humidity").orElseThrow(),
+                options);
     }
 
-    private static int option(List<String> options, String name, int standard) {
-        int at = options.indexOf(name);
-        return at < 0 ? standard : Integer.parseInt(options.get(at + 1));
+    private static void run(PoolBench bench, Analyzer<?> analyzer, BenchOptions options)
+            throws IOException, InterruptedException {
+        clear(bench.work);
+        for (Part part : options.parts()) {
+            Report.print("%n== %s", part.name().toLowerCase(Locale.ROOT));
+            switch (part) {
+                case CONTRIBUTE -> bench.contribute(options);
+                case ANSWER -> bench.analyze(analyzer, options);
+                case PEERS -> PeerBench.run(bench.root, bench.work.resolve("peers"), options);
+                case GROWTH -> GrowthBench.run(analyzer, options);
+                case ADDED -> AddedSessionBench.run(analyzer, bench.work.resolve("added"), options);
+                case LARGE -> LargeBench.run(bench.root, bench.work.resolve("large"), options);
+            }
+        }
     }
 
-    private void prepare(int trials, int repeats) throws IOException {
-        clear(work);
-        for (int i = 1; i <= repeats + 1; i++) {
+    /** The pools that both of the first parts read: made once. */
+    private void prepare(BenchOptions options) throws IOException {
+        if (!folders.isEmpty()) {
+            return;
+        }
+        for (int i = 1; i <= options.repeats() + 1; i++) {
             Path folder = work.resolve("pool-" + i);
-            new InventedPool(ROOMS, SESSIONS_PER_ROOM, trials, i).write(folder);
+            new InventedPool(ROOMS, SESSIONS_PER_ROOM, options.trialsPerSession(), i).write(folder);
             folders.add(folder);
         }
-        print("trials.csv: %.1f MB", Files.size(folders.get(0).resolve("trials.csv")) / 1e6);
+        Report.print(
+                "%,d trials in %,d sessions of %d rooms, trials.csv %.1f MB",
+                options.trialsPerSession() * ROOMS * SESSIONS_PER_ROOM,
+                ROOMS * SESSIONS_PER_ROOM,
+                ROOMS,
+                Files.size(folders.get(0).resolve("trials.csv")) / 1e6);
     }
 
-    private void contribute() throws IOException, InterruptedException {
+    private void contribute(BenchOptions options) throws IOException, InterruptedException {
+        prepare(options);
         try (BenchServer server = BenchServer.start(root, work.resolve("data"))) {
             int pairs = folders.size() - 1;
             double[] ours = new double[pairs];
@@ -83,7 +100,7 @@ public final class PoolBench {
             for (int i = 0; i < pairs; i++) {
                 peer[i] = server.copyBare(folders.get(i).resolve("trials.csv"), i);
                 ours[i] = contribute(server, folders.get(i), "--no-check");
-                print("  contribute --no-check %.2f s, psql \\copy %.2f s", ours[i], peer[i]);
+                Report.print("  contribute --no-check %.2f s, psql \\copy %.2f s", ours[i], peer[i]);
             }
             double copy = Measured.median(peer);
             ratio("contribute --no-check / psql \\copy", Measured.median(ours), copy, "at most 2.5");
@@ -109,7 +126,8 @@ public final class PoolBench {
         return run(server.environment(), command.toArray(String[]::new)).seconds();
     }
 
-    private <S> void analyze(Analyzer<S> analyzer, boolean skipR) throws IOException, InterruptedException {
+    private <S> void analyze(Analyzer<S> analyzer, BenchOptions options) throws IOException, InterruptedException {
+        prepare(options);
         double[] inProcess = new double[WARM_READS];
         Summaries<S> summaries = null;
         for (int i = 0; i < WARM_READS; i++) {
@@ -120,7 +138,7 @@ public final class PoolBench {
             inProcess[i] = (System.nanoTime() - start) / 1e9;
         }
         double warm = Measured.median(Arrays.copyOfRange(inProcess, 1, WARM_READS));
-        fit(analyzer, summaries);
+        fit(analyzer, summaries, options.warmFits());
         double[] commands = new double[folders.size()];
         String output = "";
         for (int i = 0; i < commands.length; i++) {
@@ -136,10 +154,10 @@ public final class PoolBench {
             output = command.output();
         }
         double command = Measured.median(commands);
-        print(
+        Report.print(
                 "folder to answer: %.2f s in a running JVM (median of %d; the first %.2f s), %.2f s as a command; slope %s",
                 warm, WARM_READS - 1, inProcess[0], command, slope(output));
-        if (!skipR) {
+        if (options.withR()) {
             besideR(warm, command);
         }
     }
@@ -150,21 +168,15 @@ public final class PoolBench {
                 "Rscript",
                 root.resolve("analyzers/bench/src/main/r/fit.R").toString(),
                 folders.get(0).resolve("trials.csv").toString());
-        print("  R %.2f s; %s", r.seconds(), r.output().replace('\n', ' '));
-        print(
+        Report.print("  R %.2f s; %s", r.seconds(), r.output().replace('\n', ' '));
+        Report.print(
                 "R / folder to answer: %.1f in a running JVM, %.1f as a command; bound at least 10",
                 r.seconds() / warm, r.seconds() / command);
     }
 
-    private <S> void fit(Analyzer<S> analyzer, Summaries<S> summaries) {
-        double[] seconds = new double[WARM_FITS];
-        for (int i = 0; i < WARM_FITS; i++) {
-            long start = System.nanoTime();
-            AnalysisRun.conclude(analyzer, summaries, Map.of());
-            seconds[i] = (System.nanoTime() - start) / 1e9;
-        }
-        double warm = Measured.median(Arrays.copyOfRange(seconds, WARM_FITS / 2, WARM_FITS));
-        print("fit from summaries: %.4f s (median of %d, warm); bound 0.02", warm, WARM_FITS / 2);
+    private <S> void fit(Analyzer<S> analyzer, Summaries<S> summaries, int times) {
+        double warm = Stopwatch.median(times, () -> AnalysisRun.conclude(analyzer, summaries, Map.of()));
+        Report.print("answer from summaries: %.4f s (median of %d, warm); bound 0.02", warm, times - times / 2);
     }
 
     private Measured run(Map<String, String> environment, String... command) throws IOException, InterruptedException {
@@ -183,11 +195,7 @@ public final class PoolBench {
     }
 
     private static void ratio(String what, double ours, double peer, String bound) {
-        print("%s: %.2f (%.2f s / %.2f s); bound %s", what, ours / peer, ours, peer, bound);
-    }
-
-    private static void print(String format, Object... values) {
-        System.out.printf(Locale.ROOT, format + "%n", values);
+        Report.print("%s: %.2f (%.2f s / %.2f s); bound %s", what, ours / peer, ours, peer, bound);
     }
 
     private static void clear(Path folder) throws IOException {

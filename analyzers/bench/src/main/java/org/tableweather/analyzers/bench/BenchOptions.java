@@ -1,0 +1,136 @@
+package org.tableweather.analyzers.bench;
+
+import java.util.ArrayDeque;
+import java.util.Arrays;
+import java.util.Deque;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * What is to be measured, and how large.
+ *
+ * @param parts which benchmarks
+ * @param withR whether R runs as a peer
+ * @param trialsPerSession of the pool of 100 rooms with 10 sessions each
+ * @param repeats of each pair of contributions
+ * @param warmFits how often a fit is repeated for its median
+ * @param growthSessions numbers of sessions whose fits are compared
+ * @param largeTrials trials of the pool that must fit into little memory
+ */
+record BenchOptions(
+        Set<Part> parts,
+        boolean withR,
+        int trialsPerSession,
+        int repeats,
+        int warmFits,
+        List<Integer> growthSessions,
+        int largeTrials) {
+
+    /** One benchmark. */
+    enum Part {
+        CONTRIBUTE,
+        ANSWER,
+        PEERS,
+        GROWTH,
+        ADDED,
+        LARGE;
+
+        private static Part named(String name) {
+            return Arrays.stream(values())
+                    .filter(part -> part.name().equals(name.toUpperCase(Locale.ROOT)))
+                    .findFirst()
+                    .orElseThrow(() -> new IllegalArgumentException(
+                            "--parts " + name + " is not known: choose of " + allNamed() + ", separated by commas"));
+        }
+
+        private static String allNamed() {
+            return Arrays.stream(values())
+                    .map(part -> part.name().toLowerCase(Locale.ROOT))
+                    .collect(Collectors.joining(", "));
+        }
+    }
+
+    /** Everything, at full size. */
+    static BenchOptions standard() {
+        return new BenchOptions(
+                EnumSet.allOf(Part.class), true, 1000, 5, 60, List.of(1_000, 10_000, 100_000), 10_000_000);
+    }
+
+    /**
+     * Reads the command line.
+     *
+     * @throws IllegalArgumentException for an option or a value that cannot be; the message holds the remedy
+     */
+    static BenchOptions of(List<String> arguments) {
+        BenchOptions options = standard();
+        Deque<String> left = new ArrayDeque<>(arguments);
+        while (!left.isEmpty()) {
+            options = options.with(left.pop(), left);
+        }
+        return options;
+    }
+
+    private BenchOptions with(String name, Deque<String> left) {
+        return switch (name) {
+            case "--skip-r" ->
+                new BenchOptions(parts, false, trialsPerSession, repeats, warmFits, growthSessions, largeTrials);
+            case "--parts" ->
+                new BenchOptions(
+                        named(value(name, left)),
+                        withR,
+                        trialsPerSession,
+                        repeats,
+                        warmFits,
+                        growthSessions,
+                        largeTrials);
+            case "--trials-per-session" ->
+                new BenchOptions(parts, withR, count(name, left, 2), repeats, warmFits, growthSessions, largeTrials);
+            case "--repeats" ->
+                new BenchOptions(
+                        parts, withR, trialsPerSession, count(name, left, 1), warmFits, growthSessions, largeTrials);
+            case "--warm-fits" ->
+                new BenchOptions(
+                        parts, withR, trialsPerSession, repeats, count(name, left, 2), growthSessions, largeTrials);
+            case "--growth-sessions" ->
+                new BenchOptions(parts, withR, trialsPerSession, repeats, warmFits, sizes(name, left), largeTrials);
+            case "--large-trials" ->
+                new BenchOptions(
+                        parts, withR, trialsPerSession, repeats, warmFits, growthSessions, count(name, left, 10_000));
+            default ->
+                throw new IllegalArgumentException(
+                        "there is no option " + name + ": analyzers/bench/README.md" + " lists them");
+        };
+    }
+
+    private static Set<Part> named(String names) {
+        return EnumSet.copyOf(Arrays.stream(names.split(",")).map(Part::named).toList());
+    }
+
+    private static List<Integer> sizes(String name, Deque<String> left) {
+        return Arrays.stream(value(name, left).split(","))
+                .map(size -> number(name, size, 100))
+                .toList();
+    }
+
+    private static int count(String name, Deque<String> left, int least) {
+        return number(name, value(name, left), least);
+    }
+
+    private static int number(String name, String value, int least) {
+        if (!value.matches("[0-9]{1,9}") || Integer.parseInt(value) < least) {
+            throw new IllegalArgumentException(
+                    name + " " + value + " is not a whole number from " + least + " to 999999999: choose one");
+        }
+        return Integer.parseInt(value);
+    }
+
+    private static String value(String name, Deque<String> left) {
+        if (left.isEmpty()) {
+            throw new IllegalArgumentException(name + " needs a value: write it behind");
+        }
+        return left.pop();
+    }
+}

@@ -69,6 +69,14 @@ final class HumidityWarnings {
                     + Figures.counted(pool.usedSessions, "session")
                     + " are made up for demonstration; no figure here says anything about real tables.");
         }
+        long corrected = pool.traits.stream()
+                .flatMap(List::stream)
+                .filter(SessionTraits::corrected)
+                .count();
+        if (corrected > 0) {
+            warnings.add("The climate of " + corrected + " of " + Figures.counted(pool.usedSessions, "session")
+                    + " was corrected by the calibration of its instrument.");
+        }
         List<String> others = pool.usableByShot.keySet().stream()
                 .filter(shot -> !shot.equals(pool.shot))
                 .toList();

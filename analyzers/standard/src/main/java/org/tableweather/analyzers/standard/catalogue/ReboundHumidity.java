@@ -60,8 +60,8 @@ public final class ReboundHumidity implements Analyzer<SessionMoments> {
 
     private static final AnalyzerInfo INFO = new AnalyzerInfo(
             "rebound-humidity",
-            "1.2.0",
-            "3",
+            "1.3.0",
+            "4",
             "Rebound and humidity",
             "How does the final rebound angle, the landing offset, or the speed kept change with humidity over all rooms?",
             "Linear mixed model of one shot, REML: y = b₀ + b₁ h + b₂ h² + b₃ t [+ covariates] + (u₀ + u₁ h)[room]"

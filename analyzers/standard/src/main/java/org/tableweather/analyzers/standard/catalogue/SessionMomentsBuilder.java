@@ -11,6 +11,7 @@ import org.tableweather.analyzers.standard.catalogue.SessionMoments.Block;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments.Part;
 import org.tableweather.analyzers.standard.catalogue.guard.SessionProtocol;
 import org.tableweather.analyzers.standard.catalogue.guard.SessionProtocolBuilder;
+import org.tableweather.analyzers.standard.climate.CorrectedClimate;
 import org.tableweather.analyzers.standard.statistics.MomentsBuilder;
 import org.tableweather.schema.record.SessionRecord;
 import org.tableweather.schema.record.Trial;
@@ -26,9 +27,12 @@ public final class SessionMomentsBuilder {
 
     private SessionMomentsBuilder() {}
 
-    /** The summary of a session, its trials in any order: equal trials give equal bits. */
+    /**
+     * The summary of a session, its climates corrected by its instrument's calibration, its trials in any order: equal trials give
+     * equal bits.
+     */
     public static SessionMoments of(SessionRecord session, Iterable<Trial> trials) {
-        List<Trial> ordered = ordered(trials);
+        List<Trial> ordered = ordered(CorrectedClimate.of(session).of(trials));
         return of(SessionTraits.of(session), PROTOCOL.ofOrdered(session.session(), ordered), ordered);
     }
 

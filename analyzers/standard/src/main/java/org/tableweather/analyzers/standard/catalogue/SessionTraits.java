@@ -5,6 +5,7 @@ import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.tableweather.analyzers.standard.climate.CorrectedClimate;
 import org.tableweather.schema.record.BallSet;
 import org.tableweather.schema.record.Cloth;
 import org.tableweather.schema.record.Instrument;
@@ -23,7 +24,9 @@ import org.tableweather.schema.record.SessionRecord;
  * @param ballAgeDays since the balls were made or bought, days
  * @param cleanedDays since the balls were cleaned, days
  * @param bedC temperature of the bed, °C
- * @param accuracyRhPct stated accuracy of the hygrometer, ± %RH
+ * @param accuracyRhPct of the hygrometer, ± %RH as the half-width of an even distribution: as stated, or, where it was calibrated,
+ *     what its calibration leaves in doubt at 50 %RH
+ * @param corrected whether a calibration corrects the session's readings
  * @param instrument names the hygrometer over all contributions
  * @param delivery {@code ramp} or {@code cue}
  */
@@ -37,14 +40,16 @@ public record SessionTraits(
         double cleanedDays,
         double bedC,
         double accuracyRhPct,
+        boolean corrected,
         String instrument,
         String delivery) {
 
     private static final double NONE = Double.NaN;
+    private static final double MIDDLE_RH_PCT = 50;
 
     /** A session of which nothing is stated. */
     public static final SessionTraits UNKNOWN =
-            new SessionTraits(NONE, NONE, NONE, NONE, NONE, NONE, NONE, NONE, NONE, "", "");
+            new SessionTraits(NONE, NONE, NONE, NONE, NONE, NONE, NONE, NONE, NONE, false, "", "");
 
     /** Reads them off a session's record. */
     public static SessionTraits of(SessionRecord record) {
@@ -61,7 +66,8 @@ public record SessionTraits(
                 days(balls.flatMap(BallSet::madeOn), date),
                 days(balls.flatMap(BallSet::cleanedOn), date),
                 number(Optional.of(session.statedBedC())),
-                number(record.instrument().map(Instrument::accuracyRhPct)),
+                accuracyRhPct(record),
+                CorrectedClimate.of(record).isCorrecting(),
                 record.instrument()
                         .map(instrument -> contributor(record.roomKey()) + instrument.id())
                         .orElse(""),
@@ -80,8 +86,17 @@ public record SessionTraits(
                 cleanedDays,
                 bedC,
                 accuracyRhPct,
+                corrected,
                 instrument,
                 delivery);
+    }
+
+    private static double accuracyRhPct(SessionRecord record) {
+        CorrectedClimate climate = CorrectedClimate.of(record);
+        OptionalDouble left = climate.rhStandardUncertaintyPct(MIDDLE_RH_PCT);
+        return climate.isCorrectingHumidity() && left.isPresent()
+                ? Math.sqrt(3) * left.getAsDouble()
+                : number(record.instrument().map(Instrument::accuracyRhPct));
     }
 
     /** Ids of instruments are unique within a contributor only. */

@@ -39,9 +39,16 @@ public final class CorrectedClimate {
 
     /** Whether temperature or humidity is changed by a calibration. */
     public boolean isCorrecting() {
+        return isCorrectingHumidity()
+                || corrections
+                        .filter(both -> both.temperature().kind() != InstrumentCorrection.Kind.NONE)
+                        .isPresent();
+    }
+
+    /** Whether humidity is changed by a calibration. */
+    public boolean isCorrectingHumidity() {
         return corrections
-                .filter(both -> both.temperature().kind() != InstrumentCorrection.Kind.NONE
-                        || both.humidity().kind() != InstrumentCorrection.Kind.NONE)
+                .filter(both -> both.humidity().kind() != InstrumentCorrection.Kind.NONE)
                 .isPresent();
     }
 

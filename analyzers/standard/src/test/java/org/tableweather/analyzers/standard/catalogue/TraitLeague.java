@@ -21,12 +21,13 @@ final class TraitLeague {
     /** A session of a cloth, a bed and a hygrometer. */
     static SessionTraits traits(double woolPct, double bedC, double accuracyRhPct, String instrument) {
         return new SessionTraits(
-                woolPct, 100 - woolPct, NONE, NONE, NONE, NONE, NONE, bedC, accuracyRhPct, instrument, "");
+                woolPct, 100 - woolPct, NONE, NONE, NONE, NONE, NONE, bedC, accuracyRhPct, false, instrument, "");
     }
 
     /** A session of a cloth of this age on a table of this length. */
     static SessionTraits aged(double clothAgeDays, double playingLengthMm) {
-        return new SessionTraits(NONE, NONE, NONE, clothAgeDays, playingLengthMm, NONE, NONE, NONE, NONE, "", "");
+        return new SessionTraits(
+                NONE, NONE, NONE, clothAgeDays, playingLengthMm, NONE, NONE, NONE, NONE, false, "", "");
     }
 
     static Analysis analysed(List<Held> league, Function<Held, SessionTraits> traits, Map<String, String> set) {

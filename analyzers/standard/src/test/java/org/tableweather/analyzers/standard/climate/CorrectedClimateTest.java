@@ -11,14 +11,19 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
+import org.tableweather.analyzers.standard.catalogue.ReboundHumidity;
+import org.tableweather.analyzers.standard.catalogue.SessionMoments;
 import org.tableweather.schema.record.Calibration;
 import org.tableweather.schema.record.Climate;
 import org.tableweather.schema.record.ClimateSource;
 import org.tableweather.schema.record.Instrument;
+import org.tableweather.schema.record.Kind;
+import org.tableweather.schema.record.Made;
 import org.tableweather.schema.record.PoolTable;
 import org.tableweather.schema.record.Room;
 import org.tableweather.schema.record.Session;
 import org.tableweather.schema.record.SessionRecord;
+import org.tableweather.schema.record.Trial;
 
 class CorrectedClimateTest {
     private static final LocalDate AUTUMN = LocalDate.of(2025, 10, 1);
@@ -41,6 +46,52 @@ class CorrectedClimateTest {
                         .of(new Climate(21, 60, ClimateSource.SPOT))
                         .rhPct())
                 .isCloseTo(60 - 14.53, within(1e-9));
+    }
+
+    /** The same corrections: what an analyzer keeps of a trial at 60 % is h = (57.7373 − 50)/10, and that it was corrected. */
+    @Test
+    void isTheClimateThatAnalyzersKeep() {
+        SessionRecord session = session("2026-01-12T18:00:00+01:00", both(WINTER), List.of());
+        SessionMoments kept = new ReboundHumidity().summarise(session, List.of(trialAt(60)));
+
+        assertThat(kept.parts().get(0).blocks().get(0).moments().mean(0)).isCloseTo(0.77373, within(5e-6));
+        assertThat(kept.traits().corrected()).isTrue();
+        // two salts known to 0.2 %RH leave less in doubt than the ± 2 %RH of the data sheet
+        assertThat(kept.traits().accuracyRhPct()).isBetween(0.2, 2.0);
+    }
+
+    private static Trial trialAt(double rhPct) {
+        double none = Double.NaN;
+        return new Trial(
+                "s",
+                "1",
+                Optional.empty(),
+                Kind.KICK,
+                "kick-3-rail",
+                "",
+                none,
+                none,
+                none,
+                none,
+                none,
+                none,
+                none,
+                none,
+                none,
+                42,
+                none,
+                Made.NOT_STATED,
+                -1,
+                none,
+                none,
+                none,
+                none,
+                none,
+                -1,
+                none,
+                none,
+                "",
+                new Climate(21, rhPct, ClimateSource.STATED));
     }
 
     @Test
@@ -110,8 +161,8 @@ class CorrectedClimateTest {
                 none,
                 Optional.empty());
         return new SessionRecord(
-                "r",
-                "r/s",
+                "p/r",
+                "p/r/s",
                 "d",
                 true,
                 room,

@@ -27,7 +27,7 @@ record KindInfo(
         List<String> columns,
         List<String> references) {
 
-    private static final String SUMMARY_VERSION = "1";
+    private static final String SUMMARY_VERSION = "2";
 
     private static final List<String> MODEL_REFERENCES =
             List.of("Laird1982", "Patterson1971", "Satterthwaite1946", "Kuznetsova2017", "Henderson1975", "Chan1983");

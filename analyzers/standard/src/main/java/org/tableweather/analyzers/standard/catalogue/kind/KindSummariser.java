@@ -10,6 +10,7 @@ import java.util.function.ToDoubleFunction;
 import org.tableweather.analyzers.standard.catalogue.guard.SessionProtocolBuilder;
 import org.tableweather.analyzers.standard.catalogue.kind.KindSummary.Block;
 import org.tableweather.analyzers.standard.catalogue.kind.KindSummary.Part;
+import org.tableweather.analyzers.standard.climate.CorrectedClimate;
 import org.tableweather.analyzers.standard.statistics.MomentsBuilder;
 import org.tableweather.schema.record.SessionRecord;
 import org.tableweather.schema.record.Trial;
@@ -31,7 +32,7 @@ final class KindSummariser {
     /** The summary of trials in any order: equal trials give equal bits. */
     static KindSummary of(KindDefinition definition, SessionRecord session, Iterable<Trial> trials) {
         List<Trial> ordered = new ArrayList<>();
-        trials.forEach(ordered::add);
+        CorrectedClimate.of(session).of(trials).forEach(ordered::add);
         ordered.sort(Trial.CANONICAL_ORDER);
         KindSummariser summariser = new KindSummariser(session, definition.columns());
         ordered.stream().filter(trial -> trial.kind() == definition.kind()).forEach(summariser::add);

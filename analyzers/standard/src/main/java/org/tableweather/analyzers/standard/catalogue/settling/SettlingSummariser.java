@@ -14,6 +14,7 @@ import java.util.function.ToDoubleFunction;
 import org.tableweather.analyzers.standard.catalogue.guard.SessionProtocolBuilder;
 import org.tableweather.analyzers.standard.catalogue.settling.SettlingSummary.Minute;
 import org.tableweather.analyzers.standard.catalogue.settling.SettlingSummary.Part;
+import org.tableweather.analyzers.standard.climate.CorrectedClimate;
 import org.tableweather.analyzers.standard.statistics.Moments;
 import org.tableweather.analyzers.standard.statistics.MomentsBuilder;
 import org.tableweather.schema.record.SessionRecord;
@@ -31,7 +32,7 @@ final class SettlingSummariser {
     /** The summary of trials in any order: equal trials give equal bits. */
     static SettlingSummary of(SessionRecord session, Iterable<Trial> trials) {
         List<Trial> ordered = new ArrayList<>();
-        trials.forEach(ordered::add);
+        CorrectedClimate.of(session).of(trials).forEach(ordered::add);
         ordered.sort(Trial.CANONICAL_ORDER);
         SettlingSummariser summariser = new SettlingSummariser();
         Optional<Instant> from = session.session().settledFrom().map(OffsetDateTime::toInstant);

@@ -37,8 +37,8 @@ public final class SettlingTime implements Analyzer<SettlingSummary> {
 
     private static final AnalyzerInfo INFO = new AnalyzerInfo(
             "settling",
-            "1.0.0",
-            "1",
+            "1.1.0",
+            "2",
             "Settling after a change of climate",
             "How long until cloth and cushions have settled in a new climate?",
             "First-order lag by least squares: y = a_s + d_s e^(−t/τ) + e, t the time of an attempt (started_at) since the"

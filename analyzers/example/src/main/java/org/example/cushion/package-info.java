@@ -1,0 +1,2 @@
+/** An analyzer as somebody outside the project writes it. */
+package org.example.cushion;

@@ -1,13 +1,13 @@
 package org.tableweather.cli;
 
 import java.io.IOException;
-import java.net.URL;
-import java.net.URLClassLoader;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.tableweather.analyzers.host.AnalyzerCatalogue;
+import org.tableweather.analyzers.host.plugin.PluginJar;
+import org.tableweather.analyzers.host.plugin.PluginRefused;
 import org.tableweather.analyzers.spi.Analyzer;
 import picocli.CommandLine.Option;
 
@@ -22,20 +22,37 @@ final class AnalyzerChoice {
     /**
      * All that are at hand.
      *
-     * @throws IOException when a jar is missing
+     * @throws Failure when a jar cannot be used, or an analyzer in it has the id of another
+     * @throws IOException when a jar cannot be read
      */
     AnalyzerCatalogue catalogue() throws IOException {
-        if (plugins.isEmpty()) {
-            return AnalyzerCatalogue.discover();
-        }
-        List<URL> jars = new ArrayList<>();
+        AnalyzerCatalogue builtIn = AnalyzerCatalogue.discover();
+        List<Analyzer<?>> all = new ArrayList<>(builtIn.all());
         for (Path plugin : plugins) {
-            LocalData.mustExist(plugin);
-            jars.add(plugin.toUri().toURL());
+            for (Analyzer<?> analyzer : analyzersOf(plugin)) {
+                mustBeNew(plugin, analyzer, all);
+                all.add(analyzer);
+            }
         }
-        // stays open: an analyzer's classes load as they are used
-        return AnalyzerCatalogue.discover(
-                new URLClassLoader(jars.toArray(URL[]::new), AnalyzerCatalogue.class.getClassLoader()));
+        return AnalyzerCatalogue.of(all);
+    }
+
+    private static List<Analyzer<?>> analyzersOf(Path plugin) throws IOException {
+        LocalData.mustExist(plugin);
+        try {
+            return PluginJar.analyzers(plugin);
+        } catch (PluginRefused refused) {
+            throw Failure.usage(refused.getMessage(), refused.remedy()).because(refused);
+        }
+    }
+
+    private static void mustBeNew(Path plugin, Analyzer<?> analyzer, List<Analyzer<?>> others) {
+        String id = analyzer.info().id();
+        if (others.stream().anyMatch(other -> other.info().id().equals(id))) {
+            throw Failure.usage(
+                    plugin.getFileName() + " holds an analyzer " + id + ", and there is one of that id already",
+                    "leave the jar out, or ask its author for another id");
+        }
     }
 
     /**

@@ -8,6 +8,7 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import org.tableweather.analyzers.host.ChartUnavailable;
+import org.tableweather.analyzers.host.plugin.PluginFailure;
 import org.tableweather.schema.folder.ArchiveRefused;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
@@ -52,6 +53,9 @@ final class Failures {
         }
         if (thrown instanceof ChartUnavailable) {
             return Failure.fault(thrown.getMessage(), "");
+        }
+        if (thrown instanceof PluginFailure) {
+            return Failure.fault(thrown.getMessage(), "tell the jar's author; --verbose shows where it happened");
         }
         if (thrown instanceof ArchiveRefused refused) {
             return Failure.refused(refused.getMessage(), refused.finding().remedy());

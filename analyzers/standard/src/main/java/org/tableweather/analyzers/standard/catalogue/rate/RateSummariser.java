@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import org.tableweather.analyzers.standard.catalogue.guard.SessionProtocolBuilder;
 import org.tableweather.analyzers.standard.catalogue.rate.RateSummary.Cell;
 import org.tableweather.analyzers.standard.catalogue.rate.RateSummary.Part;
+import org.tableweather.analyzers.standard.climate.CorrectedClimate;
 import org.tableweather.schema.record.Climate;
 import org.tableweather.schema.record.Made;
 import org.tableweather.schema.record.SessionRecord;
@@ -26,7 +27,7 @@ final class RateSummariser {
     /** The summary of trials in any order. */
     static RateSummary of(SessionRecord session, Iterable<Trial> trials) {
         List<Trial> ordered = new ArrayList<>();
-        trials.forEach(ordered::add);
+        CorrectedClimate.of(session).of(trials).forEach(ordered::add);
         ordered.sort(Trial.CANONICAL_ORDER);
         SortedMap<String, RateSummariser> shots = new TreeMap<>();
         ordered.forEach(trial -> shots.computeIfAbsent(trial.shot(), shot -> new RateSummariser())

@@ -94,7 +94,7 @@ public enum HumidityMeasure {
      * @return NaN where it is not known: outside the formulas' ranges, a cloth or a bed that is not stated
      */
     public double value(double rhPct, double tempC, SessionTraits traits) {
-        boolean known = rhPct >= 1 && rhPct <= 100 && tempC >= -20 && MoistAir.TEMPERATURE.contains(tempC);
+        boolean known = rhPct >= 5 && rhPct <= 100 && tempC >= 0 && MoistAir.TEMPERATURE.contains(tempC);
         return known ? reading(rhPct, tempC, traits) : Double.NaN;
     }
 
@@ -118,7 +118,7 @@ public enum HumidityMeasure {
         if (this == RELATIVE || this == AT_BED) {
             return origin + step * x;
         }
-        double low = this == CLOTH_REGAIN ? Fibre.HUMIDITY.min() : 1;
+        double low = this == CLOTH_REGAIN ? Fibre.HUMIDITY.min() : 5;
         double high = this == CLOTH_REGAIN ? Fibre.HUMIDITY.max() : 100;
         for (int i = 0; i < HALVINGS; i++) {
             double middle = (low + high) / 2;

@@ -112,7 +112,8 @@ final class HumidityRefusal {
     Declined withoutKenwardRoger() {
         return declined(
                 Reason.NOT_CONVERGED,
-                "Kenward and Roger's derivatives are no numbers here: set df_method = satterthwaite.");
+                "Kenward and Roger's adjusted covariance is none with so few rooms and sessions: set df_method ="
+                        + " satterthwaite.");
     }
 
     private Declined declined(Reason reason, String detail) {

@@ -54,7 +54,9 @@ public final class ReboundHumidity implements Analyzer<SessionMoments> {
             "Belsley1980",
             "Stefanski1995",
             "Carroll2006",
+            "JCGM100",
             "Davison1997",
+            "Higgins2009",
             "ASHRAE2017",
             "ASHRAERegain");
 
@@ -84,6 +86,8 @@ public final class ReboundHumidity implements Analyzer<SessionMoments> {
                     "humidity does not vary between trials",
                     "one trial in each room",
                     "the columns reproduce the response to rounding",
+                    "no session states what the humidity measure or a covariate needs, or lies within its formulas",
+                    "Kenward and Roger's method was asked for, and its covariance is none in so small a pool",
                     "the search for the optimum does not settle"),
             List.of(
                     new ParameterInfo(

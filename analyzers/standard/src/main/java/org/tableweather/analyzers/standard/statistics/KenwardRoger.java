@@ -7,6 +7,7 @@ import java.util.function.DoubleFunction;
 import java.util.function.IntToDoubleFunction;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
+import org.tableweather.analyzers.standard.statistics.algebra.PositiveDefinite;
 
 /**
  * Covariance of the coefficients with the uncertainty of the variances in it, and degrees of freedom to go with it.
@@ -23,6 +24,7 @@ import org.ejml.dense.row.CommonOps_DDRM;
  */
 final class KenwardRoger {
 
+    private static final double LEAST_SHARE = 1e-12;
     private static final double STEP = 1e-3;
     private static final double LEAST = 0.05;
     private static final double LARGEST_PRODUCT = 10;
@@ -223,6 +225,20 @@ final class KenwardRoger {
     /** Standard error of {@code l'b} from Φ_A. */
     double standardError(double[] l) {
         return Math.sqrt(form(adjusted, l));
+    }
+
+    /** Whether the adjusted covariance is one: the adjustment can overshoot in very small pools. */
+    boolean isSound() {
+        double[][] matrix = new double[fixed][fixed];
+        for (int i = 0; i < fixed; i++) {
+            for (int j = 0; j < fixed; j++) {
+                matrix[i][j] = (adjusted.get(i, j) + adjusted.get(j, i)) / 2;
+                if (!Double.isFinite(matrix[i][j])) {
+                    return false;
+                }
+            }
+        }
+        return PositiveDefinite.of(matrix, LEAST_SHARE).isPresent();
     }
 
     /** Degrees of freedom of {@code l'b}; never below 1. NaN when a derivative is none. */

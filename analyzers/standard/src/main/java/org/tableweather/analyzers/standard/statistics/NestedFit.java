@@ -152,7 +152,8 @@ public final class NestedFit implements NestedOutcome {
      * The same fit with Kenward and Roger's standard errors and degrees of freedom of contrasts. Those of a room, known or
      * new, keep Satterthwaite's degrees of freedom.
      *
-     * @return empty when it is not defined here: a penalised curve, the full likelihood, or derivatives that are no numbers
+     * @return empty when it is not defined here: a penalised curve, the full likelihood, or an adjusted covariance that is
+     *     none, as in very small pools
      * @source Kenward1997
      */
     public Optional<NestedFit> withKenwardRoger() {
@@ -162,7 +163,7 @@ public final class NestedFit implements NestedOutcome {
         KenwardRoger precision = KenwardRoger.of(this, entries);
         double[] intercept = new double[coefficients.length];
         intercept[0] = 1;
-        boolean sound = Double.isFinite(precision.standardError(intercept)) && Double.isFinite(precision.df(intercept));
+        boolean sound = precision.isSound() && Double.isFinite(precision.df(intercept));
         return sound ? Optional.of(new NestedFit(this, precision)) : Optional.empty();
     }
 

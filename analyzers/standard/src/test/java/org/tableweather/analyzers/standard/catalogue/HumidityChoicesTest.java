@@ -178,6 +178,26 @@ class HumidityChoicesTest {
     }
 
     @Test
+    void declinesKenwardAndRogerWhereTheirCovarianceIsNone() {
+        int declined = 0;
+        for (int seed = 0; seed < 60; seed++) {
+            Analysis analysis = TraitLeague.analysed(
+                    InventedLeague.drawn(3, 2, 4, seed),
+                    held -> SessionTraits.UNKNOWN,
+                    Map.of("df_method", "kenward-roger"));
+            if (analysis instanceof Declined no) {
+                assertThat(no.detail()).contains("set df_method = satterthwaite");
+                declined++;
+            } else {
+                assertThat(((Estimated) analysis).estimates())
+                        .allSatisfy(
+                                estimate -> assertThat(estimate.standardError()).isFinite());
+            }
+        }
+        assertThat(declined).isBetween(1, 59);
+    }
+
+    @Test
     void refusesChoicesThatDoNotGoTogether() {
         assertThatThrownBy(() -> TraitLeague.estimated(LEAGUE, Map.of("df_method", "kenward-roger", "curve", "spline")))
                 .hasMessage("parameter df_method = kenward-roger is not defined for curve = spline: set satterthwaite"

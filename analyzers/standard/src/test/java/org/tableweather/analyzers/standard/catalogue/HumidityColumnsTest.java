@@ -100,6 +100,7 @@ class HumidityColumnsTest {
         assertThat(HumidityMeasure.AT_BED.value(60, 21, TraitLeague.traits(80, 5, 2, "h")))
                 .isNaN();
         assertThat(HumidityMeasure.DEW_POINT.value(0, 21, TRAITS)).isNaN();
+        assertThat(HumidityMeasure.DEW_POINT.value(2, 5, TRAITS)).isNaN();
     }
 
     @Test

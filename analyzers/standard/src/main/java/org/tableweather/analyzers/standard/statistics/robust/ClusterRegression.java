@@ -59,6 +59,10 @@ public record ClusterRegression(Correction correction, Coverage coverage) {
     }
 
     RobustEffect effect(double value, double error, double df, double naive) {
+        if (!(df > 0)) {
+            Interval anything = new Interval(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
+            return new RobustEffect(value, error, df, Double.NaN, Double.NaN, anything, naive);
+        }
         return new RobustEffect(
                 value,
                 error,

@@ -7,7 +7,8 @@ import org.tableweather.analyzers.standard.statistics.answer.Interval;
  *
  * @param value least squares
  * @param standardError cluster-robust
- * @param df for CR2 the Bell–McCaffrey degrees of freedom, else clusters − 1
+ * @param df for CR2 the Bell–McCaffrey degrees of freedom, else clusters − 1; NaN when no two clusters can be compared, and
+ *     then statistic and chance with it
  * @param statistic value over standard error
  * @param pValue two-sided, Student's t
  * @param interval at the coverage asked for

@@ -127,7 +127,10 @@ final class AgreementWarnings {
                 .map(Statistic::label)
                 .toList();
         if (!beyond.isEmpty()) {
-            warnings.add("Beyond the 0.5 % bounds of Mandel's h or k: " + Figures.listed(beyond)
+            // h has two ends, both within the 0.5 %
+            double byChance = 2 * AgreementFacts.ALPHA * found.laboratories().size();
+            warnings.add("Beyond the 0.5 % bounds of Mandel's h or k: " + Figures.listed(beyond) + " (about "
+                    + Figures.fixed(byChance, 1) + " expected by chance among as many rooms)"
                     + "; see the plots, and look for a slip in set-up or logging.");
         }
     }

@@ -21,9 +21,10 @@ public record PooledRoom(String key, List<PooledSession> sessions) {
      *
      * @param key names the session
      * @param invented whether it is made up
+     * @param corrected whether its climate was corrected by a calibration
      * @param moments of the columns asked for, the response last
      */
-    public record PooledSession(String key, boolean invented, Moments moments) {}
+    public record PooledSession(String key, boolean invented, boolean corrected, Moments moments) {}
 
     /** Number of trials. */
     public long trials() {

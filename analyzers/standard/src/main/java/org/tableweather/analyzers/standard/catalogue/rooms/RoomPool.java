@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 import org.tableweather.analyzers.spi.Analysis.Declined;
 import org.tableweather.analyzers.spi.Analysis.Reason;
 import org.tableweather.analyzers.spi.Parameters;
@@ -63,7 +64,11 @@ public final class RoomPool {
             Moments used = used(session.summary());
             if (used.n() > 0) {
                 byRoom.computeIfAbsent(session.roomKey(), room -> new ArrayList<>())
-                        .add(new PooledSession(session.sessionKey(), session.invented(), used));
+                        .add(new PooledSession(
+                                session.sessionKey(),
+                                session.invented(),
+                                session.summary().traits().corrected(),
+                                used));
             }
         }
         byRoom.forEach((room, own) -> rooms.add(new PooledRoom(room, own)));
@@ -176,13 +181,15 @@ public final class RoomPool {
     /** What is to be said of the data whether or not there is an answer. */
     public List<String> warnings() {
         List<String> warnings = new ArrayList<>();
-        long invented = rooms.stream()
-                .flatMap(room -> room.sessions().stream())
-                .filter(PooledSession::invented)
-                .count();
+        long invented = count(PooledSession::invented);
         if (invented > 0) {
             warnings.add("Invented data: " + invented + " of " + Figures.counted(sessions(), "session")
                     + " are made up for demonstration; no figure here says anything about real tables.");
+        }
+        long corrected = count(PooledSession::corrected);
+        if (corrected > 0) {
+            warnings.add("The climate of " + corrected + " of " + Figures.counted(sessions(), "session")
+                    + " was corrected by the calibration of its instrument.");
         }
         List<String> others =
                 usableByShot.keySet().stream().filter(one -> !one.equals(shot)).toList();
@@ -199,5 +206,12 @@ public final class RoomPool {
                     + " left out: the climate at the trial is not known; log it, or state it on the session.");
         }
         return warnings;
+    }
+
+    private long count(Predicate<PooledSession> which) {
+        return rooms.stream()
+                .flatMap(room -> room.sessions().stream())
+                .filter(which)
+                .count();
     }
 }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Collection;
 import java.util.List;
+import org.tableweather.analyzers.host.AnalysisJson;
 import org.tableweather.analyzers.host.AnalyzerPage;
 import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
@@ -24,7 +25,8 @@ import picocli.CommandLine.Parameters;
             "  tableweather analyze --list",
             "  tableweather analyze table-speed --explain",
             "  tableweather analyze rebound-humidity --data winter/ spring.zip --json",
-            "  tableweather analyze rebound-humidity --data winter/ --set response=landing_offset_dia"
+            "  tableweather analyze rebound-humidity --data winter/ --set response=landing_offset_dia",
+            "  tableweather analyze rebound-humidity --server http://127.0.0.1:8080 --keep"
         })
 final class AnalyzeCommand extends Subcommand {
     @Parameters(arity = "0..1", paramLabel = "ID", description = "Which analyzer; see --list.")
@@ -41,6 +43,11 @@ final class AnalyzeCommand extends Subcommand {
 
     @Option(names = "--json", description = "Print JSON.")
     private boolean json;
+
+    @Option(
+            names = "--keep",
+            description = "Have the server keep the result under a name; tableweather rerun verifies it later.")
+    private boolean keep;
 
     @Mixin
     private DataOrServer where;
@@ -62,8 +69,19 @@ final class AnalyzeCommand extends Subcommand {
         if (id == null) {
             throw new ParameterException(spec().commandLine(), "which analyzer? name its ID, or ask with --list");
         }
+        if (keep) {
+            printKept();
+            return ExitCodes.DONE;
+        }
         print(json ? new String(where.json(id, this), StandardCharsets.UTF_8) : AnalysisText.of(where.run(id, this)));
         return ExitCodes.DONE;
+    }
+
+    private void printKept() throws IOException {
+        ServerRun run = where.keep(id);
+        byte[] result = run.result();
+        print(json ? new String(result, StandardCharsets.UTF_8) : AnalysisText.of(AnalysisJson.read(result)));
+        say("kept as run " + run.id() + "; verify it with: tableweather rerun " + run.id());
     }
 
     private String listed() throws IOException {

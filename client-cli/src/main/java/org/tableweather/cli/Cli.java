@@ -34,6 +34,7 @@ import picocli.CommandLine.ScopeType;
             CheckCommand.class,
             ContributeCommand.class,
             AnalyzeCommand.class,
+            RerunCommand.class,
             CurveCommand.class,
             CompareCommand.class,
             FindCommand.class,

@@ -52,6 +52,14 @@ final class DataOrServer {
                 : AnalysisJson.bytes(local(analyzers.find(id), command));
     }
 
+    /** Has the server make the analysis, or find it, and keep it. */
+    ServerRun keep(String id) throws IOException {
+        if (!data.isEmpty()) {
+            throw Failure.usage("--keep is for a server, --data is here", "give --server URL instead of --data");
+        }
+        return ServerRun.ask(server.client(), id, parameters).mustBeMade();
+    }
+
     private void mustBeOne() {
         if (!data.isEmpty() && server.isTyped()) {
             throw Failure.usage(

@@ -25,12 +25,24 @@ final class ServerSummaries {
      * @throws Failure when the server keeps summaries of another version than this program's analyzer makes
      */
     static <S> List<SessionSummary<S>> fetch(ServerClient server, Analyzer<S> analyzer) throws IOException {
-        String about =
-                "/api/v1/analyzers/" + ServerClient.encoded(analyzer.info().id());
-        mustAgree(server.get(about, Map.of()).path("summaryVersion").asText(), analyzer.info());
+        return fetch(server, analyzer, about(analyzer) + "/summaries");
+    }
+
+    /** Fetches the summaries of the sessions that were recorded with a run. */
+    static <S> List<SessionSummary<S>> ofRun(ServerClient server, Analyzer<S> analyzer, String run) throws IOException {
+        return fetch(server, analyzer, "/api/v1/runs/" + run + "/summaries");
+    }
+
+    private static String about(Analyzer<?> analyzer) {
+        return "/api/v1/analyzers/" + ServerClient.encoded(analyzer.info().id());
+    }
+
+    private static <S> List<SessionSummary<S>> fetch(ServerClient server, Analyzer<S> analyzer, String path)
+            throws IOException {
+        mustAgree(server.get(about(analyzer), Map.of()).path("summaryVersion").asText(), analyzer.info());
         List<SessionSummary<S>> summaries = new ArrayList<>();
-        try (BufferedReader lines = new BufferedReader(new InputStreamReader(
-                server.stream(about + "/summaries", Map.of(), MEDIA_TYPE), StandardCharsets.UTF_8))) {
+        try (BufferedReader lines = new BufferedReader(
+                new InputStreamReader(server.stream(path, Map.of(), MEDIA_TYPE), StandardCharsets.UTF_8))) {
             for (String line = lines.readLine(); line != null; line = lines.readLine()) {
                 if (!line.isBlank()) {
                     summaries.add(summary(JsonText.tree(line.getBytes(StandardCharsets.UTF_8)), analyzer));

@@ -37,6 +37,7 @@ class CliTest {
                         "contribute",
                         "find",
                         "analyze",
+                        "rerun",
                         "curve",
                         "compare",
                         "demo",

@@ -1,5 +1,6 @@
 package org.tableweather.server.analysis;
 
+import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -12,6 +13,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
+import java.net.URI;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -23,17 +25,36 @@ import org.tableweather.server.web.ErrorCode;
 import org.tableweather.server.web.Refusal;
 
 /** Analyses over HTTP: the very bytes that the command prints for the same sessions. */
-@Path("/api/v1/analyses/{id}")
+@Path("/api/v1/analyses")
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "analyses")
 class AnalysisResource {
     private final Analyses analyses;
+    private final Runs runs;
 
-    AnalysisResource(Analyses analyses) {
+    AnalysisResource(Analyses analyses, Runs runs) {
         this.analyses = analyses;
+        this.runs = runs;
+    }
+
+    @POST
+    @Consumes(MediaType.APPLICATION_JSON)
+    @Operation(
+            summary = "Ask an analyzer about all that is published, and keep the answer",
+            description = "200 with the run when the answer is kept already, 202 when it is being made; Location is the"
+                    + " run's address, where its state, events and result are. The same analyzer, parameters and sessions"
+                    + " are the same run.",
+            operationId = "startRun")
+    public Response start(@NotNull @Valid RunRequest question) {
+        RunView run = runs.ask(question);
+        return (run.result().isPresent() ? Response.ok() : Response.accepted())
+                .entity(run)
+                .location(URI.create(RunView.path(run.id())))
+                .build();
     }
 
     @GET
+    @Path("/{id}")
     @Operation(
             summary = "Ask an analyzer about all that is published",
             description = "The analyzer's parameters are the query's: GET /api/v1/analyzers/{id} lists them.",
@@ -43,6 +64,7 @@ class AnalysisResource {
     }
 
     @POST
+    @Path("/{id}")
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(
             summary = "Ask an analyzer about all that is published",

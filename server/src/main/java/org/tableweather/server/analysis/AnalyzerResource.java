@@ -9,17 +9,12 @@ import jakarta.ws.rs.core.EntityTag;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.StreamingOutput;
 import jakarta.ws.rs.core.UriInfo;
-import java.io.OutputStream;
 import java.util.List;
 import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.tableweather.analyzers.host.Summaries;
-import org.tableweather.analyzers.host.SummaryJson;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
-import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
 import org.tableweather.server.catalogue.Catalogue;
 import org.tableweather.server.web.ETags;
 import org.tableweather.server.web.KnownParameters;
@@ -29,8 +24,6 @@ import org.tableweather.server.web.KnownParameters;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "analyses")
 class AnalyzerResource {
-    private static final String NDJSON = "application/x-ndjson";
-
     private final Analyzers analyzers;
     private final Analyses analyses;
     private final Catalogue catalogue;
@@ -58,7 +51,7 @@ class AnalyzerResource {
 
     @GET
     @Path("/{id}/summaries")
-    @Produces({NDJSON, MediaType.APPLICATION_JSON})
+    @Produces({SummaryLines.NDJSON, MediaType.APPLICATION_JSON})
     @Operation(
             summary = "The kept summaries of all published sessions",
             description =
@@ -69,15 +62,7 @@ class AnalyzerResource {
         KnownParameters.only(uri);
         String version = analyzers.find(id).info().summaryVersion();
         EntityTag tag = new EntityTag(catalogue.state() + "-" + version);
-        return ETags.unlessHeld(request, tag, () -> Response.ok(lines(analyses.summaries(id)), NDJSON));
-    }
-
-    private static StreamingOutput lines(Summaries<?> summaries) {
-        return (OutputStream output) -> {
-            for (SessionSummary<?> session : summaries.sessions()) {
-                output.write(SummaryJson.write(session));
-                output.write('\n');
-            }
-        };
+        return ETags.unlessHeld(
+                request, tag, () -> Response.ok(SummaryLines.of(analyses.summaries(id)), SummaryLines.NDJSON));
     }
 }

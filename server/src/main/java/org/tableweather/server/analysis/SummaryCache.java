@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.tableweather.analyzers.host.Summaries;
 import org.tableweather.analyzers.host.SummaryJson;
 import org.tableweather.analyzers.spi.Analyzer;
@@ -36,18 +37,31 @@ final class SummaryCache<S> {
         this.stored = stored;
     }
 
-    /** The summaries of what is published now. */
-    synchronized Summaries<S> current() {
+    /**
+     * The summaries of what is published now.
+     *
+     * @param listener hears how many sessions of those that were never summarised are summarised
+     */
+    synchronized Summaries<S> current(Progress.Listener listener) {
         // asked for first: what changes meanwhile is seen at the next call at the latest
         String now = catalogue.state();
         if (!now.equals(state)) {
-            refresh();
+            refresh(listener);
             state = now;
         }
         return source;
     }
 
-    private void refresh() {
+    /** The summaries of these sessions; fewer when some are no longer published. */
+    Summaries<S> of(Set<String> digests, Progress.Listener listener) {
+        Summaries<S> all = current(listener);
+        List<SessionSummary<S>> wanted = all.sessions().stream()
+                .filter(session -> digests.contains(session.digest()))
+                .toList();
+        return wanted.size() == all.sessions().size() ? all : Summaries.of(wanted);
+    }
+
+    private void refresh(Progress.Listener listener) {
         Map<Integer, SessionSummary<S>> fresh = new LinkedHashMap<>();
         Map<Integer, PublishedSession> unknown = new LinkedHashMap<>();
         for (PublishedSession session : published.all()) {
@@ -60,13 +74,16 @@ final class SummaryCache<S> {
         }
         stored.load(analyzer.info(), unknown.keySet())
                 .forEach((id, json) -> fresh.put(id, summary(unknown.remove(id), json)));
-        summarise(unknown, fresh);
+        summarise(unknown, fresh, listener);
         bySession = fresh;
         source = Summaries.of(fresh.values());
     }
 
-    private void summarise(Map<Integer, PublishedSession> unknown, Map<Integer, SessionSummary<S>> into) {
+    private void summarise(
+            Map<Integer, PublishedSession> unknown, Map<Integer, SessionSummary<S>> into, Progress.Listener listener) {
         Map<Integer, byte[]> toStore = new HashMap<>();
+        int[] done = {0};
+        listener.at(Progress.summarising(0, unknown.size()));
         published.read(unknown.values(), (id, session, trials) -> {
             byte[] json = SummaryJson.write(analyzer.summarise(session, trials));
             toStore.put(id, json);
@@ -76,6 +93,7 @@ final class SummaryCache<S> {
                 stored.store(analyzer.info(), toStore);
                 toStore.clear();
             }
+            listener.at(Progress.summarising(++done[0], unknown.size()));
         });
         stored.store(analyzer.info(), toStore);
     }

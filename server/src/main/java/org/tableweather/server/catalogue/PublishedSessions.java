@@ -63,6 +63,21 @@ public class PublishedSessions {
         }
     }
 
+    /** The digests of all published sessions, sorted. */
+    public List<String> digests() {
+        try (Connection connection = database.getConnection();
+                Statement statement = connection.createStatement();
+                ResultSet row = statement.executeQuery("SELECT digest FROM session WHERE published")) {
+            List<String> digests = new ArrayList<>();
+            while (row.next()) {
+                digests.add(row.getString(1));
+            }
+            return digests.stream().sorted().toList();
+        } catch (SQLException e) {
+            throw new IllegalStateException("the published sessions cannot be read", e);
+        }
+    }
+
     /**
      * Reads sessions with their trials, one at a time.
      *

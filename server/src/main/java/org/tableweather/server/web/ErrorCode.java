@@ -28,6 +28,10 @@ public enum ErrorCode {
     NOT_ACCEPTABLE(406, "None of the accepted media types can be made"),
     /** The state of the thing does not allow it. */
     WRONG_STATE(409, "Its state does not allow this"),
+    /** Sessions that a kept analysis was made from are no longer published. */
+    SESSIONS_WITHDRAWN(409, "Sessions were withdrawn"),
+    /** A kept analysis was made by another version of its analyzer, or by one that is not here. */
+    ANALYZER_CHANGED(409, "The analyzer is another one now"),
     /** The name is taken. */
     NAME_TAKEN(409, "The name is taken"),
     /** An upload goes on at another offset, or is being written to. */
@@ -42,6 +46,8 @@ public enum ErrorCode {
     CONTRIBUTION_REFUSED(422, "The checks refuse the contribution"),
     /** Too many refused tokens from one address. */
     TOO_MANY_FAILURES(429, "Too many refused tokens"),
+    /** As many analyses as may are being made, or wait. */
+    TOO_MANY_RUNS(503, "Too many analyses wait"),
     /** Our own fault. */
     INTERNAL(500, "The server failed"),
     /** The database does not answer. */

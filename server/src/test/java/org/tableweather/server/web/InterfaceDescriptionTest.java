@@ -37,7 +37,11 @@ class InterfaceDescriptionTest {
                         "/api/v1/sessions",
                         "/api/v1/trials",
                         "/api/v1/analyzers/{id}/summaries",
+                        "/api/v1/analyses",
                         "/api/v1/analyses/{id}",
+                        "/api/v1/runs/{id}",
+                        "/api/v1/runs/{id}/events",
+                        "/api/v1/runs/{id}/rerun",
                         "/api/v1/accounts",
                         "/api/v1/tokens/{id}",
                         "/api/v1/audit")
@@ -49,6 +53,11 @@ class InterfaceDescriptionTest {
                         document.getString(
                                 "paths.'/api/v1/rooms'.get.responses.'200'.content.'application/json'.examples.page.value.rooms[0].country"))
                 .isEqualTo("NO");
+        assertThat(document.getString("paths.'/api/v1/analyses'.post.responses.'202'.'$ref'"))
+                .isEqualTo("#/components/responses/StartedRun");
+        assertThat(document.getString(
+                        "components.responses.StartedRun.content.'application/json'.examples.queued.value.state"))
+                .isEqualTo("queued");
     }
 
     @Test

@@ -44,11 +44,18 @@ public final class Summaries<S> implements SummarySource<S> {
     }
 
     private static String hashOf(List<? extends SessionSummary<?>> sessions) {
+        return hash(sessions.stream().map(SessionSummary::digest).toList());
+    }
+
+    /**
+     * Names a set of sessions.
+     *
+     * @param digests of the sessions, in any order
+     * @return {@code sha256:} and the hash of the sorted digests
+     */
+    public static String hash(Collection<String> digests) {
         MessageDigest sha256 = sha256();
-        sessions.stream()
-                .map(SessionSummary::digest)
-                .sorted()
-                .forEach(digest -> sha256.update((digest + "\n").getBytes(StandardCharsets.US_ASCII)));
+        digests.stream().sorted().forEach(digest -> sha256.update((digest + "\n").getBytes(StandardCharsets.US_ASCII)));
         return "sha256:" + HexFormat.of().formatHex(sha256.digest());
     }
 

@@ -65,13 +65,18 @@ final class SpawnedServer {
         return Files.readString(data.resolve("operator-token")).strip();
     }
 
-    /** One number out of its database, asked there itself. */
-    long count(String sql) throws IOException, SQLException {
+    /** A connection to its database. */
+    Connection connect() throws IOException, SQLException {
         String port =
                 Files.readAllLines(data.resolve("pg/postmaster.pid")).get(3).strip();
         String address = "jdbc:postgresql://127.0.0.1:" + port + "/tableweather";
         String password = Files.readString(data.resolve("pg-password")).strip();
-        try (Connection connection = DriverManager.getConnection(address, "tableweather", password);
+        return DriverManager.getConnection(address, "tableweather", password);
+    }
+
+    /** One number out of its database, asked there itself. */
+    long count(String sql) throws IOException, SQLException {
+        try (Connection connection = connect();
                 Statement statement = connection.createStatement();
                 ResultSet row = statement.executeQuery(sql)) {
             row.next();

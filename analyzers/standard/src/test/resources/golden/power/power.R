@@ -16,3 +16,6 @@ cat("need.slope = 0.2 0.15 0.1\nneed.rooms =", n(need), "\n")
 # any change: 3 climates held twice in 4 rooms, means 0, 0.5, 0.2
 v <- 0.5^2 + 2^2/20; m <- c(0,0.5,0.2); lam <- 4*2*sum((m-mean(m))^2)/v; d2 <- 4*5-2
 cat("any.power =", n(1-pf(qf(.95,2,d2),2,d2,lam)), "\n")
+# the examples of the manual page of power.t.test: two groups of 20, and the size for 0.9; strict counts both tails
+cat("groups.power =", n(power.t.test(n=20, delta=1, sd=1)$power), "\ngroups.n =", n(power.t.test(power=0.9, delta=1)$n),
+    "\ngroups.strict =", n(power.t.test(n=20, delta=1, sd=1, strict=TRUE)$power), "\n")

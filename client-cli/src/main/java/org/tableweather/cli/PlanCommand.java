@@ -5,10 +5,9 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.time.OffsetDateTime;
-import java.time.format.DateTimeParseException;
+import java.security.SecureRandom;
 import java.util.List;
-import java.util.Optional;
+import java.util.stream.IntStream;
 import org.tableweather.analyzers.standard.plan.StudyPlan;
 import org.tableweather.schema.record.Shot;
 import picocli.CommandLine.Command;
@@ -24,10 +23,15 @@ import picocli.CommandLine.Option;
             "",
             "Examples:",
             "  tableweather plan --climates 35,50,65 --attempts 20 --visits 3 --change 2",
+            "  tableweather plan --climates 5 --range 30,70 --rooms 8 --trial-sd 2 --session-sd 0.5 --room-slope-sd 0.2",
             "  tableweather plan --shot kick-3-rail --shot bank-2-rail --data winter/ --sheet plan.html",
             "  tableweather plan --visits 4 --folder spring/ --name \"A. Example\""
         })
 final class PlanCommand extends Subcommand {
+    private static final int MOST_IN_RANGE = 20;
+    /** Short enough to be typed again. */
+    private static final int MOST_DRAWN_SEED = 1_000_000;
+
     @Option(
             names = "--shot",
             paramLabel = "ID",
@@ -38,8 +42,16 @@ final class PlanCommand extends Subcommand {
             names = "--climates",
             paramLabel = "PCT",
             split = ",",
-            description = "Relative humidities to hold, %%, separated by commas; standard: 35,50,65.")
+            description = "Relative humidities to hold, %%, separated by commas; with --range how many; standard:"
+                    + " 35,50,65.")
     private List<Double> climates = List.of(35.0, 50.0, 65.0);
+
+    @Option(
+            names = "--range",
+            paramLabel = "PCT,PCT",
+            split = ",",
+            description = "From the driest to the dampest: --climates 5 --range 30,70 holds 30,40,50,60,70.")
+    private List<Double> range = List.of();
 
     @Option(
             names = "--temperature",
@@ -79,28 +91,11 @@ final class PlanCommand extends Subcommand {
     @Option(
             names = "--seed",
             paramLabel = "N",
-            defaultValue = "1",
-            description = "The run order is drawn with it: same seed, same order; standard: ${DEFAULT-VALUE}.")
-    private long seed;
+            description = "The run order is drawn with it: same seed, same order; standard: drawn by chance, and told.")
+    private Long seed;
 
-    @Option(
-            names = "--first-day",
-            paramLabel = "TIME",
-            description = "When the first climate begins to be held, like 2026-01-12T14:00:00+01:00.")
-    private String firstDay;
-
-    @Option(
-            names = "--settle-hours",
-            paramLabel = "H",
-            defaultValue = "4",
-            description = "How long a climate is held before the first attempt; standard: ${DEFAULT-VALUE}.")
-    private double settleHours;
-
-    @Option(
-            names = "--time-constant-hours",
-            paramLabel = "H",
-            description = "The time constant with which your cloth follows the air, if you have measured one.")
-    private Double timeConstantHours;
+    @Mixin
+    private PlanTimes times;
 
     @Mixin
     private PlanScatter scatter;
@@ -141,48 +136,77 @@ final class PlanCommand extends Subcommand {
             write(sheet, PlanSheet.of(report, chosen, room));
         }
         if (folder != null) {
-            new PlannedFolder(report, chosen, name, room, licence).write(folder);
-            say("made " + folder + ": README.txt there says what to do next");
+            writeFolder(new PlannedFolder(report, chosen, name, room, licence));
         }
         print(json ? JsonText.ofSchema(report) : PlanText.of(report));
         return ExitCodes.DONE;
     }
 
     private PlanReport report(List<Shot> chosen) throws IOException {
-        if (!(settleHours >= 0 && settleHours <= 24 * 14)) {
-            throw Failure.usage("--settle-hours " + settleHours + " is outside 0..336", "choose within");
-        }
-        if (timeConstantHours != null && !(timeConstantHours > 0 && timeConstantHours <= 1000)) {
+        PlanReport.Times when = times.times();
+        StudyPlan plan = plan();
+        if (roomNumber < 1 || roomNumber > rooms) {
             throw Failure.usage(
-                    "--time-constant-hours " + timeConstantHours + " is not above 0 and up to 1000", "choose within");
+                    "--room-number " + roomNumber + " is outside 1.." + rooms, "choose within, or plan more --rooms");
         }
+        return PlanReport.of(
+                plan,
+                roomNumber,
+                seed == null ? new SecureRandom().nextInt(MOST_DRAWN_SEED) : seed,
+                when,
+                scatter.stated(chosen, this),
+                circuit);
+    }
+
+    private StudyPlan plan() {
+        List<Double> held = range.isEmpty() ? climates : spaced();
         try {
-            StudyPlan plan = new StudyPlan(climates, tempC, shots, attempts, visits, rooms);
-            return PlanReport.of(
-                    plan,
-                    roomNumber,
-                    seed,
-                    new PlanReport.Times(firstDay(), settleHours, Optional.ofNullable(timeConstantHours)),
-                    scatter.stated(chosen, this),
-                    circuit.circuits());
+            return new StudyPlan(held, tempC, shots, attempts, visits, rooms);
         } catch (IllegalArgumentException e) {
-            throw Failure.usage(e.getMessage(), "tableweather plan --help shows the options")
-                    .because(e);
+            String[] said = e.getMessage().split(": ", 2);
+            throw Failure.usage(named(said[0]), said[said.length - 1]).because(e);
         }
     }
 
-    private OffsetDateTime firstDay() {
-        if (firstDay == null) {
-            return NewFolder.EXAMPLE_DAY;
-        }
-        try {
-            return OffsetDateTime.parse(firstDay);
-        } catch (DateTimeParseException e) {
+    /** The library's words for what was typed. */
+    private static String named(String message) {
+        String first = message.split(" ", 2)[0];
+        return switch (first) {
+            case "climate" -> "--climates: " + message;
+            case "shots" -> "--shot: " + message;
+            default -> "--" + message;
+        };
+    }
+
+    private List<Double> spaced() {
+        if (range.size() != 2 || !(range.get(0) < range.get(1))) {
             throw Failure.usage(
-                            "--first-day " + firstDay + " is no time with a zone",
-                            "write it like 2026-01-12T14:00:00+01:00")
-                    .because(e);
+                    "--range " + range + " is not two humidities, the drier first", "write it like --range 30,70");
         }
+        double count = climates.get(0);
+        if (climates.size() != 1 || count != Math.rint(count) || count < 2 || count > MOST_IN_RANGE) {
+            throw Failure.usage(
+                    "--climates " + climates + " is no number of climates from 2 to 20, which --range needs",
+                    "write it like --climates 5 --range 30,70");
+        }
+        double step = (range.get(1) - range.get(0)) / (count - 1);
+        return IntStream.range(0, (int) count)
+                .mapToObj(i -> Math.rint(10 * (range.get(0) + i * step)) / 10)
+                .toList();
+    }
+
+    /** Where there can be no folder, the sheet that was just written goes as well. */
+    private void writeFolder(PlannedFolder planned) throws IOException {
+        boolean complete = false;
+        try {
+            planned.write(folder);
+            complete = true;
+        } finally {
+            if (!complete && sheet != null) {
+                Files.deleteIfExists(sheet);
+            }
+        }
+        say("made " + folder + ": README.txt there says what to do next");
     }
 
     private void write(Path file, String html) throws IOException {

@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.tableweather.analyzers.standard.climate.Settling;
+import org.tableweather.analyzers.standard.plan.ClimateStep;
+import org.tableweather.analyzers.standard.plan.ClimateStep.TimeConstant;
 import org.tableweather.analyzers.standard.plan.PlanChance;
 import org.tableweather.analyzers.standard.plan.PlanSimulation;
 import org.tableweather.analyzers.standard.plan.PlannedSession;
@@ -15,9 +17,6 @@ import org.tableweather.analyzers.standard.statistics.power.RoomClaim;
 import org.tableweather.analyzers.standard.statistics.power.ScatterAssumption;
 import org.tableweather.schema.caution.Caution;
 import org.tableweather.schema.caution.Cautions;
-import org.tableweather.schema.caution.Circuit;
-import org.tableweather.schema.caution.HeldClimate;
-import org.tableweather.schema.climate.MoistAir;
 
 /**
  * A plan with all that follows from it.
@@ -46,8 +45,6 @@ record PlanReport(
         List<String> references) {
 
     private static final int REPLICATES = 4000;
-    /** A step is taken as done when so much of it is (common practice, no source). */
-    private static final double SETTLED = 0.95;
 
     /**
      * What is to be found.
@@ -62,25 +59,48 @@ record PlanReport(
     record Wanted(
             String response, String unit, double change, double power, ScatterAssumption scatter, String scatterFrom) {}
 
-    /** When it begins, how long a climate is held first, and how fast the cloth follows, where that is known. */
-    record Times(OffsetDateTime first, double settleHours, Optional<Double> timeConstantHours) {}
+    /**
+     * When it is held.
+     *
+     * @param first when the first climate begins to be held
+     * @param stated whether the user said so, or it is an example
+     * @param settleHours how long a climate is held before the first attempt
+     * @param cloth how fast it follows, where that is known
+     */
+    record Times(OffsetDateTime first, boolean stated, double settleHours, Optional<TimeConstant> cloth) {}
 
-    /** One session with its times. */
-    record Held(PlannedSession session, OffsetDateTime settledFrom, OffsetDateTime startedAt) {}
+    /**
+     * One session with its times.
+     *
+     * @param session what is shot in which climate
+     * @param day from 1, counted from the first session's
+     * @param settledFrom when the climate begins to be held
+     * @param startedAt first attempt
+     * @param step from the climate before; empty for the first session
+     * @param isShort whether the plan holds the climate for less than the cloth needs, its error included
+     */
+    record Held(
+            PlannedSession session,
+            long day,
+            OffsetDateTime settledFrom,
+            OffsetDateTime startedAt,
+            Optional<ClimateStep> step,
+            boolean isShort) {}
 
     /**
      * How far the cloth has followed when a session starts.
      *
      * @param hours held before the first attempt
+     * @param datesStated whether the dates are the user's, or examples
+     * @param cloth its time constant; empty when none is known
      * @param shareDone of a step, 0 to 1; empty when no time constant is known
-     * @param hoursTo95Pct of a step; empty when no time constant is known
      */
-    record SettlingTime(double hours, Optional<Double> shareDone, Optional<Double> hoursTo95Pct) {}
+    record SettlingTime(double hours, boolean datesStated, Optional<TimeConstant> cloth, Optional<Double> shareDone) {}
 
     /** A caution and the climate that calls for it. */
     record HeldCaution(double rhPct, Caution caution) {}
 
-    static PlanReport of(StudyPlan plan, int room, long seed, Times times, Wanted wanted, List<Circuit> circuits) {
+    static PlanReport of(StudyPlan plan, int room, long seed, Times times, Wanted wanted, PlanCircuit circuit) {
         List<PlanChance> chances = new ArrayList<>();
         List<PlanSimulation> simulated = new ArrayList<>();
         for (RoomClaim claim : RoomClaim.values()) {
@@ -91,7 +111,7 @@ record PlanReport(
                                 plan, wanted.scatter(), wanted.change(), claim, replicates(plan), seed));
                     });
         }
-        List<Held> sessions = timed(RunOrder.of(plan, room, seed), times);
+        List<Held> sessions = timed(plan, RunOrder.of(plan, room, seed), times);
         return new PlanReport(
                 plan,
                 wanted,
@@ -101,7 +121,7 @@ record PlanReport(
                 seed,
                 sessions,
                 settling(times),
-                cautions(plan, held(plan, times), circuits),
+                cautions(plan, held(plan, times), circuit),
                 List.of("Kirk2013", "Lenth1989", "Benton2003"));
     }
 
@@ -124,35 +144,37 @@ record PlanReport(
     }
 
     /** A session a day, or as many days as it takes to hold its climate. */
-    private static List<Held> timed(List<PlannedSession> order, Times times) {
+    private static List<Held> timed(StudyPlan plan, List<PlannedSession> order, Times times) {
         List<Held> sessions = new ArrayList<>();
-        OffsetDateTime from = times.first();
+        long everyDays = Math.max(1, held(plan, times).plusHours(23).toDays());
+        Optional<PlannedSession> before = Optional.empty();
         for (PlannedSession session : order) {
-            OffsetDateTime start = from.plus(settle(times));
-            sessions.add(new Held(session, from, start));
-            OffsetDateTime end = start.plus(
-                    ExampleRows.BETWEEN_ATTEMPTS.multipliedBy(session.shots().size()));
-            long days = Math.max(1, Duration.between(from, end).plusHours(23).toDays());
-            from = from.plusDays(days);
+            OffsetDateTime from = times.first().plusDays(everyDays * sessions.size());
+            Optional<ClimateStep> step =
+                    before.map(last -> ClimateStep.of(last.rhPct(), session.rhPct(), plan.tempC(), times.cloth()));
+            boolean isShort = step.flatMap(ClimateStep::settling)
+                    .map(lag -> lag.atMostHours() > times.settleHours())
+                    .orElse(false);
+            sessions.add(
+                    new Held(session, 1 + everyDays * sessions.size(), from, from.plus(settle(times)), step, isShort));
+            before = Optional.of(session);
         }
         return sessions;
     }
 
     private static SettlingTime settling(Times times) {
-        Optional<Settling> known = times.timeConstantHours().map(Settling::new);
         return new SettlingTime(
                 times.settleHours(),
-                known.map(settling -> settling.fractionAfter(times.settleHours())),
-                known.map(settling -> settling.hoursToFraction(SETTLED)));
+                times.stated(),
+                times.cloth(),
+                times.cloth().map(cloth -> new Settling(cloth.hours()).fractionAfter(times.settleHours())));
     }
 
-    private static List<HeldCaution> cautions(StudyPlan plan, Duration held, List<Circuit> circuits) {
+    private static List<HeldCaution> cautions(StudyPlan plan, Duration held, PlanCircuit circuit) {
         List<HeldCaution> found = new ArrayList<>();
         for (double rhPct : plan.rhPct()) {
-            HeldClimate climate = HeldClimate.of(MoistAir.of(plan.tempC(), rhPct), held)
-                    .with(circuits)
-                    .with(HeldClimate.Attendance.ATTENDED);
-            Cautions.of(climate).forEach(caution -> found.add(new HeldCaution(rhPct, caution)));
+            Cautions.of(circuit.held(plan.tempC(), rhPct, held))
+                    .forEach(caution -> found.add(new HeldCaution(rhPct, caution)));
         }
         return found;
     }

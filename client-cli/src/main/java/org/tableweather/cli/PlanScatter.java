@@ -16,6 +16,7 @@ import picocli.CommandLine.Option;
 /** The scatter to plan with, and what is worth finding: stated, from a pool, or assumed. */
 final class PlanScatter {
     private static final String POOLED = "rebound-humidity";
+    private static final double MOST = 1000;
 
     @Option(
             names = "--response",
@@ -89,19 +90,37 @@ final class PlanScatter {
     PlanReport.Wanted stated(List<Shot> shots, Subcommand command) throws IOException {
         Unit unit = unit();
         double wanted = change == null ? unit.change : change;
-        if (!(wanted != 0 && Math.abs(wanted) <= 1000)) {
+        if (!(wanted != 0 && Math.abs(wanted) <= MOST)) {
             throw Failure.usage("--change " + wanted + " is 0 or beyond 1000", "say what is worth finding");
         }
         if (!(power >= 0.1 && power <= 0.999)) {
             throw Failure.usage("--power " + power + " is outside 0.1..0.999", "choose within; 0.8 is usual");
         }
+        requireSd("--trial-sd", trialSd);
+        requireSd("--session-sd", sessionSd);
+        requireSd("--room-slope-sd", roomSlopeSd);
         Optional<ScatterAssumption> pooled = pooled(shots, unit, command);
+        requireSome(chosen(sessionSd, pooled, unit, ScatterAssumption::sessionSd)
+                + chosen(trialSd, pooled, unit, ScatterAssumption::trialSd));
         ScatterAssumption scatter = new ScatterAssumption(
                 chosen(roomSlopeSd, pooled, unit, ScatterAssumption::roomSlopeSd),
                 chosen(sessionSd, pooled, unit, ScatterAssumption::sessionSd),
                 chosen(trialSd, pooled, unit, ScatterAssumption::trialSd));
         return new PlanReport.Wanted(
                 response, unit.words, Math.abs(wanted), power, scatter, origin(pooled.isPresent()));
+    }
+
+    private static void requireSd(String option, Double sd) {
+        if (sd != null && !(sd >= 0 && sd <= MOST)) {
+            throw Failure.usage(option + " " + sd + " is outside 0..1000", "choose within, in the response's unit");
+        }
+    }
+
+    private static void requireSome(double scatter) {
+        if (scatter == 0) {
+            throw Failure.usage(
+                    "--session-sd 0 and --trial-sd 0: nothing scatters", "make at least one of them more than 0");
+        }
     }
 
     private Unit unit() {

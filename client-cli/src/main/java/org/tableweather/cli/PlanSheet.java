@@ -7,11 +7,16 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.tableweather.analyzers.standard.plan.ClimateStep;
 import org.tableweather.schema.record.Shot;
+import org.tableweather.schema.table.KindOutcomes;
+import org.tableweather.schema.table.TrialColumn;
 
 /** A plan as a sheet to print: one page or more for each session, with a line for every attempt. */
 final class PlanSheet {
     private static final int MOST_ATTEMPTS = 20_000;
+    /** As many as there is room to write in. */
+    private static final int MOST_OUTCOMES = 4;
 
     private PlanSheet() {}
 
@@ -29,7 +34,9 @@ final class PlanSheet {
                 .replace("{shots}", shots.stream().map(PlanSheet::shot).collect(Collectors.joining("\n")))
                 .replace(
                         "{sessions}",
-                        report.sessions().stream().map(PlanSheet::session).collect(Collectors.joining("\n")));
+                        report.sessions().stream()
+                                .map(held -> session(held, report.settling(), outcomes(shots)))
+                                .collect(Collectors.joining("\n")));
     }
 
     private static String shot(Shot shot) {
@@ -42,36 +49,64 @@ final class PlanSheet {
                 + "</ul></section>";
     }
 
-    private static String session(PlanReport.Held held) {
+    /** What is written down of these shots' attempts: columns of trials.csv, without those that contacts.csv gives. */
+    private static List<TrialColumn> outcomes(List<Shot> shots) {
+        return shots.stream()
+                .flatMap(shot -> KindOutcomes.of(shot.kind()).needsOneOf().stream())
+                .distinct()
+                .limit(MOST_OUTCOMES)
+                .toList();
+    }
+
+    private static String session(PlanReport.Held held, PlanReport.SettlingTime settling, List<TrialColumn> outcomes) {
         return String.format(
                 Locale.ROOT,
                 """
                 <section class="session">
-                <h2>Session s%d <small>visit %d</small></h2>
-                <p class="climate">Hold <strong>%s %%RH</strong> from %s; first attempt not before %s.</p>
-                <table class="air"><tr><th>held from</th><td></td><th>first attempt</th><td></td><th>last attempt</th><td></td></tr>
+                <h2>Session s%d <small>visit %d, day %d</small></h2>
+                <p class="climate">Hold <strong>%s %%RH</strong> %s</p>
+                <table class="air"><tr><th>date, shooter</th><td></td><th>held from</th><td></td><th>first attempt</th><td></td></tr>
                 <tr><th>°C, start</th><td></td><th>%%RH, start</th><td></td><th>bed °C</th><td></td></tr>
                 <tr><th>°C, end</th><td></td><th>%%RH, end</th><td></td><th>warm-up attempts</th><td></td></tr></table>
-                <table class="attempts"><thead><tr><th>no.</th><th>shot</th><th>made?</th><th>landing, diamonds</th>\
-                <th>last rail, deg</th><th>note</th></tr></thead><tbody>
+                <table class="attempts"><thead><tr><th>no.</th><th>shot</th>%s<th>note</th></tr></thead><tbody>
                 %s</tbody></table>
                 </section>""",
                 held.session().number(),
                 held.session().visit(),
+                held.day(),
                 ExactText.plain(held.session().rhPct()),
-                PlanText.WHEN.format(held.settledFrom()),
-                PlanText.WHEN.format(held.startedAt()),
-                attempts(held.session().shots()));
+                when(held, settling),
+                outcomes.stream()
+                        .map(column -> "<th>" + column.header().replace("_", "_<wbr>") + "</th>")
+                        .collect(Collectors.joining()),
+                attempts(held.session().shots(), outcomes.size()));
     }
 
-    private static String attempts(List<String> shots) {
+    /** Dates where they are the user's; else how long to wait. */
+    private static String when(PlanReport.Held held, PlanReport.SettlingTime settling) {
+        String needed = held.step()
+                .flatMap(ClimateStep::settling)
+                .filter(lag -> held.isShort())
+                .map(lag ->
+                        String.format(Locale.ROOT, " The cloth needs up to %.1f h: wait longer.", lag.atMostHours()))
+                .orElse("");
+        return settling.datesStated()
+                ? "from " + PlanText.WHEN.format(held.settledFrom()) + "; first attempt not before "
+                        + PlanText.WHEN.format(held.startedAt()) + "." + needed
+                : "for at least " + ExactText.plain(settling.hours()) + " h before the first attempt." + needed;
+    }
+
+    private static String attempts(List<String> shots, int outcomes) {
+        String blank = "<td></td>".repeat(outcomes + 1);
         StringBuilder rows = new StringBuilder();
         for (int i = 0; i < shots.size(); i++) {
             rows.append("<tr><td>")
                     .append(i + 1)
                     .append("</td><td>")
                     .append(escaped(shots.get(i)))
-                    .append("</td><td></td><td></td><td></td><td></td></tr>\n");
+                    .append("</td>")
+                    .append(blank)
+                    .append("</tr>\n");
         }
         return rows.toString();
     }

@@ -1,13 +1,15 @@
 package org.tableweather.cli;
 
 import java.time.format.DateTimeFormatter;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import org.tableweather.analyzers.standard.plan.PlanChance;
+import org.tableweather.analyzers.standard.plan.PlanSimulation;
+import org.tableweather.analyzers.standard.plan.StudyPlan;
 import org.tableweather.analyzers.standard.statistics.power.RoomClaim;
 import org.tableweather.analyzers.standard.statistics.power.ScatterAssumption;
 
@@ -59,8 +61,8 @@ final class PlanText {
                     "  none: so few sessions leave nothing to judge their scatter by. Plan more visits or climates.\n");
         }
         for (int i = 0; i < report.chances().size(); i++) {
-            text.append(chance(
-                    report, report.chances().get(i), report.simulated().get(i).chance()));
+            text.append(
+                    chance(report, report.chances().get(i), report.simulated().get(i)));
         }
         if (report.plan().rooms() == 1) {
             text.append("  One room says nothing of other rooms, however often it is measured.\n");
@@ -68,16 +70,18 @@ final class PlanText {
         return text.append(scatter(wanted)).toString();
     }
 
-    private static String chance(PlanReport report, PlanChance chance, double counted) {
+    private static String chance(PlanReport report, PlanChance chance, PlanSimulation counted) {
         PlanReport.Wanted wanted = report.wanted();
-        String rooms = chance.claim() == RoomClaim.ANY_ROOM ? "for rooms in general" : "for these rooms alone";
+        String rooms = chance.claim() == RoomClaim.ANY_ROOM
+                ? "for rooms in general"
+                : "for these rooms alone, their slopes taken as alike";
         return String.format(
                 Locale.ROOT,
                 "  %s: %s (simulated: %s); standard error %s %s on %,d degrees of freedom%n"
                         + "    found with %.0f %%: a change of %s %s; for %s that takes %s%n",
                 rooms,
                 percent(chance.chance()),
-                percent(counted),
+                simulated(counted),
                 ExactText.significant(chance.standardError(), 2),
                 wanted.unit(),
                 chance.df(),
@@ -85,29 +89,47 @@ final class PlanText {
                 ExactText.significant(chance.detectableChange(), 3),
                 wanted.unit(),
                 ExactText.plain(wanted.change()) + " " + wanted.unit(),
-                needed(chance));
+                needed(report.plan(), chance));
     }
 
     private static String percent(double chance) {
         if (chance > 0.999) {
             return "over 99.9 %";
         }
-        return String.format(Locale.ROOT, "%.0f %%", 100 * chance);
+        return String.format(Locale.ROOT, chance > 0.99 ? "%.1f %%" : "%.0f %%", 100 * chance);
     }
 
-    private static String needed(PlanChance chance) {
-        String visits = orMore(chance.visitsNeeded(), "visit", "with as many rooms");
-        String rooms = orMore(chance.roomsNeeded(), "room", "with as many visits");
+    /** With twice its Monte-Carlo standard error, which is nothing where every study found the change. */
+    private static String simulated(PlanSimulation counted) {
+        return percent(counted.chance())
+                + (counted.standardError() > 0
+                        ? String.format(Locale.ROOT, " ± %.1f", 200 * counted.standardError())
+                        : "");
+    }
+
+    private static String needed(StudyPlan plan, PlanChance chance) {
+        String visits = chance.visitsNeeded().isEmpty()
+                ? ""
+                : counted(chance.visitsNeeded().getAsInt(), "visit") + " ("
+                        + sessions(chance.visitsNeeded().getAsInt(), plan.rooms(), plan) + ") with as many rooms";
+        String rooms = chance.roomsNeeded().isEmpty()
+                ? ""
+                : counted(chance.roomsNeeded().getAsInt(), "room") + " ("
+                        + sessions(plan.visits(), chance.roomsNeeded().getAsInt(), plan) + ") with as many visits";
         if (visits.isEmpty() && rooms.isEmpty()) {
             return "more than 100 visits or 10,000 rooms";
         }
-        return visits.isEmpty()
-                ? rooms + " (no number of visits will do)"
-                : rooms.isEmpty() ? visits : visits + ", or " + rooms;
+        if (visits.isEmpty()) {
+            return rooms + " (no number of visits up to 100 will do)";
+        }
+        return rooms.isEmpty() ? visits : visits + ", or " + rooms;
     }
 
-    private static String orMore(OptionalInt count, String noun, String with) {
-        return count.isEmpty() ? "" : counted(count.getAsInt(), noun) + " " + with;
+    private static String sessions(int visits, int rooms, StudyPlan plan) {
+        return String.format(
+                Locale.ROOT,
+                "%,d sessions in all",
+                (long) visits * rooms * plan.rhPct().size());
     }
 
     private static String scatter(PlanReport.Wanted wanted) {
@@ -125,47 +147,28 @@ final class PlanText {
     }
 
     private static String order(PlanReport report) {
-        TextTable table = TextTable.of("session", "visit", "%RH", "hold from", "first attempt");
         List<PlanReport.Held> shown =
                 report.sessions().stream().limit(MOST_SESSIONS).toList();
-        for (PlanReport.Held held : shown) {
-            table.row(
-                    Integer.toString(held.session().number()),
-                    Integer.toString(held.session().visit()),
-                    ExactText.plain(held.session().rhPct()),
-                    WHEN.format(held.settledFrom()),
-                    WHEN.format(held.startedAt()));
-        }
         int more = report.sessions().size() - shown.size();
         return String.format(
                         Locale.ROOT,
-                        "Run order of room %d, drawn by lot with seed %d (--sheet and --folder hold every attempt):%n",
+                        "Run order of room %d, drawn by lot with seed %d (--seed draws it again; --sheet and --folder hold"
+                                + " every attempt):%n",
                         report.room(),
                         report.seed())
-                + table.text()
+                + PlanOrderTable.of(shown, report.settling())
                 + (more > 0 ? "and " + counted(more, "more session") + "\n" : "")
-                + settling(report.settling());
-    }
-
-    private static String settling(PlanReport.SettlingTime settling) {
-        String held = "Each climate is held " + ExactText.plain(settling.hours()) + " h before the first attempt. ";
-        if (settling.shareDone().isEmpty()) {
-            return held + "How fast cloth and cushions follow is not known beforehand: measure it"
-                    + " (--time-constant-hours), hold as long as you can, and never less than 2 h (common practice,"
-                    + " no source).\n";
-        }
-        return held
-                + String.format(
-                        Locale.ROOT,
-                        "A cloth with this time constant has then made %.0f %% of a step as a first-order lag, and 95 %%"
-                                + " after %.1f h; real wool may lag longer.%n",
-                        100 * settling.shareDone().get(),
-                        settling.hoursTo95Pct().orElseThrow());
+                + PlanOrderTable.settling(report);
     }
 
     private static String minding(PlanReport report) {
         Map<String, String> lines = new LinkedHashMap<>();
-        for (PlanReport.HeldCaution found : report.cautions()) {
+        List<PlanReport.HeldCaution> gravestFirst = report.cautions().stream()
+                .sorted(Comparator.comparing((PlanReport.HeldCaution found) ->
+                                found.caution().level())
+                        .reversed())
+                .toList();
+        for (PlanReport.HeldCaution found : gravestFirst) {
             String climate = ExactText.plain(found.rhPct()) + " %RH";
             lines.merge(
                     found.caution().level().name().toLowerCase(Locale.ROOT)

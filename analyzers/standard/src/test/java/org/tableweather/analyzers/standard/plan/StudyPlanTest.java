@@ -106,6 +106,48 @@ class StudyPlanTest {
                     .hasValue(rooms);
         }
 
+        /**
+         * The example of R's manual page of {@code power.t.test}: n = 20 in each of two groups, delta = 1, sd = 1 is found with
+         * 0.8689528; 0.9 is reached with n = 22.02110, that is 23. That leaves out finding it with the wrong sign; with
+         * {@code strict = TRUE}, as here, both tails count (power.R has all three). Two climates in one room are such groups, a
+         * session's mean for each visit.
+         */
+        @Test
+        void ofTwoClimatesInOneRoomIsThatOfTwoGroups() {
+            StudyPlan two = new StudyPlan(List.of(40.0, 60.0), 21, List.of("kick-3-rail"), 25, 20, 1);
+            // 0.6² + 4²/25 = 1
+            ScatterAssumption one = new ScatterAssumption(0, 0.6, 4);
+
+            PlanChance chance =
+                    PlanChance.of(two, one, 1, 0.9, RoomClaim.THESE_ROOMS).orElseThrow();
+
+            assertThat(chance.chance()).isCloseTo(0.868953027724586, within(1e-12));
+            assertThat(chance.df()).isEqualTo(38);
+            assertThat(chance.visitsNeeded()).hasValue(23);
+        }
+
+        /** Cutting the trial scatter to nothing by endless attempts leaves what sessions scatter. */
+        @Test
+        void doesNotGrowBeyondWhatSessionsAllow() {
+            ScatterAssumption scatter = new ScatterAssumption(0, 0.5, 2);
+            ScatterAssumption sessionsAlone = new ScatterAssumption(0, 0.5, 0);
+            StudyPlan many = new StudyPlan(PLAN.rhPct(), 21, List.of("kick-3-rail"), 500, 1, 1);
+
+            double most = PlanChance.of(many, sessionsAlone, 1.5, 0.8, RoomClaim.THESE_ROOMS)
+                    .orElseThrow()
+                    .chance();
+
+            assertThat(PlanChance.of(many, scatter, 1.5, 0.8, RoomClaim.THESE_ROOMS)
+                            .orElseThrow()
+                            .chance())
+                    .isLessThan(most);
+            StudyPlan twice = new StudyPlan(PLAN.rhPct(), 21, List.of("kick-3-rail"), 20, 2, 1);
+            assertThat(PlanChance.of(twice, scatter, 1.5, 0.8, RoomClaim.THESE_ROOMS)
+                            .orElseThrow()
+                            .chance())
+                    .isGreaterThan(most);
+        }
+
         @Test
         void findsTheDetectableChangeWithTheWantedChance() {
             ScatterAssumption scatter = new ScatterAssumption(0.25, 0.5, 2);

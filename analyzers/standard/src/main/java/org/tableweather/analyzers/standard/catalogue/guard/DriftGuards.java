@@ -17,6 +17,7 @@ final class DriftGuards {
     private static final long FEWEST = 5;
 
     private static final double COLLINEAR = 1e-9;
+    private static final double LARGEST = 1e6;
 
     private final GuardedPool pool;
     private final List<GuardFinding> found = new ArrayList<>();
@@ -50,7 +51,7 @@ final class DriftGuards {
         }
         double slope = products / squares;
         double residual = Math.max(0, rest - slope * products) / df;
-        double t = slope / Math.sqrt(residual / squares);
+        double t = bounded(slope / Math.sqrt(residual / squares));
         double bound = LEVEL.halfWidth(df);
         if (Math.abs(t) > bound) {
             found.add(new GuardFinding(
@@ -78,6 +79,11 @@ final class DriftGuards {
         }
     }
 
+    /** What has no scatter at all is as sure as can be told in figures. */
+    private static double bounded(double t) {
+        return Math.max(-LARGEST, Math.min(LARGEST, t));
+    }
+
     private static boolean independent(Moments moments) {
         double both = moments.cross(0, 0) * moments.cross(1, 1);
         return both > 0 && moments.cross(0, 1) * moments.cross(0, 1) < (1 - COLLINEAR) * both;
@@ -86,7 +92,7 @@ final class DriftGuards {
     // the rows are centred by room: that takes one degree of freedom for each room, of which the regression knows one
     private void judge(LinearRegression regression, long df) {
         double error = regression.standardError(2) * Math.sqrt((double) regression.residualDf() / df);
-        double t = regression.coefficients()[2] / error;
+        double t = bounded(regression.coefficients()[2] / error);
         double bound = LEVEL.halfWidth(df);
         if (Math.abs(t) > bound) {
             found.add(new GuardFinding(

@@ -54,8 +54,7 @@ final class KindRefusal {
         }
         return declined(
                 Reason.NOT_APPLICABLE,
-                "None of " + Figures.counted(pool.withoutOutcome, "trial") + which + " has " + pool.outcome.parameter()
-                        + ", which needs " + pool.outcome.needs()
+                "None of " + Figures.counted(pool.withoutOutcome, "trial") + which + " has " + pool.outcome.withNeeds()
                         + ": measure it, or choose another response or shot.");
     }
 

@@ -77,8 +77,8 @@ final class KindWarnings {
                     + " the parameter shot: " + Figures.listed(others) + ".");
         }
         if (pool.withoutOutcome > 0) {
-            warnings.add(Figures.counted(pool.withoutOutcome, "trial") + " left out: no " + pool.outcome.parameter()
-                    + ", which needs " + pool.outcome.needs() + ".");
+            warnings.add(
+                    Figures.counted(pool.withoutOutcome, "trial") + " left out: no " + pool.outcome.withNeeds() + ".");
         }
         if (pool.withoutClimate > 0) {
             warnings.add(Figures.counted(pool.withoutClimate, "trial")

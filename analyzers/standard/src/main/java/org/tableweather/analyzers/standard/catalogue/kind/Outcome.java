@@ -24,6 +24,11 @@ record Outcome(
         String needs,
         Reading reading) {
 
+    /** Its name, with what it needs where that is more than its own column. */
+    String withNeeds() {
+        return parameter.equals(needs) ? parameter : parameter + ", which needs " + needs;
+    }
+
     /** Label of an axis, with its unit where it has one. */
     String axis() {
         return unit.equals("1") ? noun : noun + ", " + unit;

@@ -97,8 +97,8 @@ abstract class PooledKind implements Analyzer<KindSummary> {
         if (asked.outcome().isPresent() || pool.outcome.equals(preferred)) {
             return List.of();
         }
-        return List.of("The answer is for " + pool.outcome.parameter() + ": no trial has " + preferred.parameter()
-                + ", which needs " + preferred.needs() + ".");
+        return List.of(
+                "The answer is for " + pool.outcome.parameter() + ": no trial has " + preferred.withNeeds() + ".");
     }
 
     private List<Estimate> beside(List<SessionSummary<KindSummary>> sessions, KindQuestion same, Outcome main) {

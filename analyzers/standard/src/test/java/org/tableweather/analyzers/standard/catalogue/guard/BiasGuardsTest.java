@@ -120,6 +120,51 @@ class BiasGuardsTest {
         assertThat(struck(draws.pool())).contains(Guard.CLIMATE_WITH_SHOOTER);
     }
 
+    /** Two deliveries in each room, each at its own climates; a room of one delivery tells nothing. */
+    @Test
+    void seesClimateThatGoesWithTheDelivery() {
+        List<GuardedSession> pool = new ArrayList<>();
+        for (int session = 0; session < 6; session++) {
+            pool.add(delivered("mixed", session, session < 3 ? "ramp" : "cue"));
+            pool.add(delivered("plain", session, "cue"));
+        }
+
+        assertThat(struck(pool)).contains(Guard.CLIMATE_WITH_DELIVERY);
+        assertThat(struck(pool.stream()
+                        .filter(session -> session.room().equals("plain"))
+                        .toList()))
+                .doesNotContain(Guard.CLIMATE_WITH_DELIVERY);
+    }
+
+    private static GuardedSession delivered(String room, int number, String delivery) {
+        List<Trial> trials = new ArrayList<>();
+        for (int trial = 1; trial <= 5; trial++) {
+            trials.add(new TrialDraft(Kind.HOP, trial)
+                    .climate(21, (number < 3 ? 35 : 60) + number)
+                    .with(TrialDraft.Column.HOP_HEIGHT_MM, 20 + (7 * trial + number) % 3)
+                    .build());
+        }
+        return GuardedDraws.guarded(
+                new SessionDraft(room, "s" + number).delivery(delivery).build(), trials);
+    }
+
+    /** A drift without any scatter is reported with a finite statistic. */
+    @Test
+    void staysFiniteWithoutScatter() {
+        List<Trial> trials = new ArrayList<>();
+        for (int trial = 1; trial <= 12; trial++) {
+            trials.add(new TrialDraft(Kind.HOP, trial)
+                    .climate(21, 50)
+                    .with(TrialDraft.Column.HOP_HEIGHT_MM, trial)
+                    .build());
+        }
+
+        assertThat(found(List.of(GuardedDraws.guarded(new SessionDraft("r", "s").build(), trials))))
+                .filteredOn(finding -> finding.guard() == Guard.DRIFT_WITHIN_SESSIONS)
+                .singleElement()
+                .satisfies(finding -> assertThat(finding.statistic()).isFinite().isGreaterThan(finding.bound()));
+    }
+
     @Test
     void seesMissingNumbersAndStatedGaps() {
         List<Trial> trials = new ArrayList<>();

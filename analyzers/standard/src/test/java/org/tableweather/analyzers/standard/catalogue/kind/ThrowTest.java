@@ -157,4 +157,65 @@ class ThrowTest extends KindContract {
                         .build())
                 .toList();
     }
+
+    @Test
+    void leavesOutATemperatureThatHumidityDetermines() {
+        List<Held> follows = new ArrayList<>();
+        for (Held held : league().drawn(8, 5, 8, 3)) {
+            List<Trial> trials = new ArrayList<>();
+            for (Trial trial : held.trials()) {
+                double rhPct = trial.climate().rhPct();
+                trials.add(new TrialDraft(Kind.THROW, trial.trial())
+                        .climate(rhPct / 5, rhPct)
+                        .with(OBJECT_ANGLE_DEG, trial.objectAngleDeg())
+                        .build());
+            }
+            follows.add(new Held(held.session(), trials));
+        }
+
+        Estimated answer = estimated(follows, Map.of());
+
+        assertThat(estimate(answer, "temperature").value()).isNull();
+        assertThat(answer.warnings())
+                .anyMatch(warning ->
+                        warning.startsWith("Left out because the columns before determine them: temperature"))
+                .anyMatch(warning -> warning.startsWith("The curve is drawn at 21 °C"));
+    }
+
+    @Test
+    void declinesOneTrialInEachRoom() {
+        assertThat(declined(league().drawn(12, 1, 1, 3), Map.of()).detail())
+                .startsWith("Each of 12 rooms has one usable");
+    }
+
+    @Test
+    void saysWhichTrialsItLeftOutAndWhichShotItTook() {
+        List<Held> mixed = new ArrayList<>();
+        for (Held held : league().drawn(6, 5, 8, 3)) {
+            List<Trial> trials = new ArrayList<>(held.trials());
+            trials.add(new TrialDraft(Kind.THROW, 100).climate(21, 40).build());
+            trials.add(new TrialDraft(Kind.THROW, 101).with(OBJECT_ANGLE_DEG, 3).build());
+            trials.add(new TrialDraft(Kind.THROW, 102)
+                    .shot("other")
+                    .climate(21, 40)
+                    .with(OBJECT_ANGLE_DEG, 3)
+                    .build());
+            mixed.add(new Held(held.session(), trials));
+        }
+
+        assertThat(estimated(mixed, Map.of()).warnings())
+                .anyMatch(warning -> warning.startsWith("Shot test-shot was taken") && warning.endsWith("other."))
+                .contains("30 trials left out: no object_angle_deg.")
+                .contains("30 trials left out: humidity or temperature at the trial is not known.");
+    }
+
+    @Test
+    void refusesACurveThatCannotBe() {
+        List<Held> pool = league().drawn(6, 5, 8, 3);
+        assertThatThrownBy(() -> analysed(pool, Map.of("curve_from_pct", "60", "curve_to_pct", "40")))
+                .hasMessage("parameter curve_from_pct = 60 is not below curve_to_pct = 40: set a lower one");
+        assertThatThrownBy(() -> analysed(pool, Map.of("curve_from_pct", "140")))
+                .hasMessageContaining("0 to 100 %RH");
+        assertThatThrownBy(() -> analysed(pool, Map.of("curve_from_pct", "95"))).hasMessageContaining("set both");
+    }
 }

@@ -163,6 +163,25 @@ class DemoJourney {
 
     @Test
     @Order(8)
+    void keepsAResultAndVerifiesIt() throws Exception {
+        Shell.Result kept = shell.run("analyze", "rebound-humidity", "--keep", "--json", "--server", url);
+        Shell.Result asked = shell.run("analyze", "rebound-humidity", "--json", "--server", url);
+        assertThat(kept.exitCode()).as(kept.err()).isZero();
+        assertThat(kept.out()).isEqualTo(asked.out());
+        Matcher run = Pattern.compile("rerun ([0-9a-f]{64})").matcher(kept.err());
+        assertThat(run.find()).as(kept.err()).isTrue();
+
+        Shell.Result verified = shell.run("rerun", run.group(1), "--server", url);
+
+        assertThat(verified.exitCode()).as(verified.err()).isZero();
+        assertThat(verified.out())
+                .contains("made again by the server: the same bytes")
+                .contains("made again here:          the same bytes")
+                .endsWith("verified\n");
+    }
+
+    @Test
+    @Order(9)
     void stopsItsServerAndNoOther() throws Exception {
         assertThat(shell.run("demo", "--data", "nowhere", "--stop").err()).contains("no server of a demo runs");
         assertThat(status(url + "/health/ready")).isEqualTo(200);

@@ -2,10 +2,13 @@ package org.tableweather.cli;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.Collection;
 import java.util.List;
 import org.tableweather.analyzers.host.AnalysisJson;
+import org.tableweather.analyzers.host.AnalysisRun;
 import org.tableweather.analyzers.host.AnalyzerPage;
+import org.tableweather.analyzers.host.ChartSize;
 import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
 import org.tableweather.analyzers.spi.ParameterInfo;
@@ -49,6 +52,18 @@ final class AnalyzeCommand extends Subcommand {
             description = "Have the server keep the result under a name; tableweather rerun verifies it later.")
     private boolean keep;
 
+    @Option(
+            names = "--plots",
+            paramLabel = "FOLDER",
+            description = "Also draw every plot, as SVG and PNG, into this folder.")
+    private Path plots;
+
+    @Option(names = "--phone", description = "Draw the plots for a screen 360 px wide.")
+    private boolean phone;
+
+    @Option(names = "--overwrite", description = "Replace pictures of the same names in that folder.")
+    private boolean overwrite;
+
     @Mixin
     private DataOrServer where;
 
@@ -70,10 +85,23 @@ final class AnalyzeCommand extends Subcommand {
             throw new ParameterException(spec().commandLine(), "which analyzer? name its ID, or ask with --list");
         }
         if (keep) {
+            if (plots != null) {
+                throw Failure.usage("--keep and --plots cannot be asked together", "draw with a second command");
+            }
             printKept();
             return ExitCodes.DONE;
         }
-        print(json ? new String(where.json(id, this), StandardCharsets.UTF_8) : AnalysisText.of(where.run(id, this)));
+        if (plots == null) {
+            print(
+                    json
+                            ? new String(where.json(id, this), StandardCharsets.UTF_8)
+                            : AnalysisText.of(where.run(id, this)));
+            return ExitCodes.DONE;
+        }
+        AnalysisRun run = where.run(id, this);
+        PlotFiles files = new PlotFiles(run, plots, phone ? ChartSize.phone() : ChartSize.page());
+        files.write(overwrite).forEach(file -> say("wrote " + file));
+        print(json ? new String(AnalysisJson.bytes(run), StandardCharsets.UTF_8) : AnalysisText.of(run));
         return ExitCodes.DONE;
     }
 

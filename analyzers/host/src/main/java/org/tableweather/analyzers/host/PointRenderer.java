@@ -7,9 +7,9 @@ import java.awt.Shape;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
-import java.util.Locale;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.CrosshairState;
+import org.jfree.chart.plot.PlotOrientation;
 import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.AbstractXYItemRenderer;
@@ -25,12 +25,12 @@ final class PointRenderer extends AbstractXYItemRenderer {
     private static final Color INSIDE = Color.WHITE;
 
     private final transient List<RoomStyle> styles;
-    private final transient List<String> names;
+    private final transient PointWords words;
     private final double radiusPx;
 
-    PointRenderer(List<RoomStyle> styles, List<String> names, double radiusPx) {
+    PointRenderer(List<RoomStyle> styles, PointWords words, double radiusPx) {
         this.styles = styles;
-        this.names = names;
+        this.words = words;
         this.radiusPx = radiusPx;
     }
 
@@ -59,16 +59,17 @@ final class PointRenderer extends AbstractXYItemRenderer {
         double low = rangeAxis.valueToJava2D(points.getStartYValue(series, item), dataArea, plot.getRangeAxisEdge());
         double high = rangeAxis.valueToJava2D(points.getEndYValue(series, item), dataArea, plot.getRangeAxisEdge());
         RoomStyle style = styles.get(series);
+        boolean turned = plot.getOrientation() == PlotOrientation.HORIZONTAL;
         if (high != low) {
-            drawBar(g2, style, new Line2D.Double(x, low, x, high));
+            drawBar(g2, style, turned ? new Line2D.Double(low, x, high, x) : new Line2D.Double(x, low, x, high));
         }
-        Shape outline = style.at(x, y, radiusPx);
-        drawMark(g2, style, new PointMark(outline, room(points, series), words(plot, points, series, item)));
+        Shape outline = turned ? style.at(y, x, radiusPx) : style.at(x, y, radiusPx);
+        drawMark(g2, style, new PointMark(outline, room(points, series), words.of(points, series, item)));
     }
 
     private static void drawBar(Graphics2D g2, RoomStyle style, Line2D bar) {
         Color ink = style.ink();
-        g2.setPaint(new Color(ink.getRed(), ink.getGreen(), ink.getBlue(), 110));
+        g2.setPaint(new Color(ink.getRed(), ink.getGreen(), ink.getBlue(), 150));
         g2.setStroke(new BasicStroke(1f));
         g2.draw(bar);
     }
@@ -83,16 +84,5 @@ final class PointRenderer extends AbstractXYItemRenderer {
 
     private static String room(YIntervalSeriesCollection points, int series) {
         return points.getSeriesKey(series).toString();
-    }
-
-    private String words(XYPlot plot, YIntervalSeriesCollection points, int series, int item) {
-        return String.format(
-                Locale.ROOT,
-                "%s; %s: %.1f; %s: %.2f",
-                names.get(series),
-                plot.getDomainAxis().getLabel(),
-                points.getXValue(series, item),
-                plot.getRangeAxis().getLabel(),
-                points.getYValue(series, item));
     }
 }

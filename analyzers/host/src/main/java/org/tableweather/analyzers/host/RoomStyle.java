@@ -48,6 +48,11 @@ record RoomStyle(Color ink, Shape shape, boolean filled) {
         return new RoomStyle(INKS[ink], SHAPES[index % SHAPES.length], filled);
     }
 
+    /** The style of points that are told apart by where they stand. */
+    static RoomStyle plain() {
+        return new RoomStyle(INKS[0], SHAPES[0], true);
+    }
+
     /** The shape in pixels around a point. */
     Shape at(double xPx, double yPx, double radiusPx) {
         AffineTransform place = AffineTransform.getTranslateInstance(xPx, yPx);

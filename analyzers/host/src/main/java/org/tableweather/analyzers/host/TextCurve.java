@@ -81,7 +81,7 @@ public final class TextCurve {
         StringBuilder text = new StringBuilder(curve.title()).append('\n');
         text.append(run.dataset().inWords()).append('\n');
         if (run.dataset().invented()) {
-            text.append(CurveChart.INVENTED.replace('\u2013', ink == Ink.ASCII ? '-' : '\u2013'))
+            text.append(PlotChart.INVENTED.replace('\u2013', ink == Ink.ASCII ? '-' : '\u2013'))
                     .append('\n');
         }
         return text.append('\n')

@@ -134,7 +134,7 @@ class CurveChartTest {
 
     @Test
     void namesTheRemedyWhenTheMachineHasNoFonts() {
-        assertThatThrownBy(() -> CurveChart.withFonts(() -> {
+        assertThatThrownBy(() -> PlotChart.withFonts(() -> {
                     throw new NoClassDefFoundError("Could not initialize class sun.font.SunFontManager");
                 }))
                 .isInstanceOf(ChartUnavailable.class)

@@ -3,18 +3,22 @@ package org.tableweather.analyzers.host;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Font;
+import java.awt.Stroke;
+import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.text.NumberFormat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItem;
 import org.jfree.chart.LegendItemCollection;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.block.BlockBorder;
 import org.jfree.chart.plot.DatasetRenderingOrder;
+import org.jfree.chart.plot.PlotOrientation;
 import org.jfree.chart.plot.SeriesRenderingOrder;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.DeviationRenderer;
@@ -33,14 +37,16 @@ import org.jfree.data.xy.YIntervalSeries;
 import org.jfree.data.xy.YIntervalSeriesCollection;
 import org.tableweather.analyzers.spi.Plot;
 
-/** One pooled curve on paper: bands behind, then the rooms' points, the mean on top. */
-final class CurveDrawing {
+/** One plot on paper: bands behind, then the points, lines on top. */
+final class PlotDrawing {
     private static final Color TEXT = new Color(0x1d2733);
     private static final Color QUIET = new Color(0x55616e);
     private static final Color GRID = new Color(0xe3e7eb);
-    private static final Color LINE = new Color(0x10161d);
     private static final Color WARNING = new Color(0x8c1c13);
     private static final Color WARNING_PAPER = new Color(0xfdf0e7);
+    /** Mean width of a letter over the height of its font. */
+    private static final double GLYPH = 0.52;
+
     private static final Color[] BANDS = {
         new Color(31, 86, 128, 30), new Color(31, 86, 128, 80), new Color(31, 86, 128, 110)
     };
@@ -51,12 +57,16 @@ final class CurveDrawing {
     }
 
     private final Plot curve;
+    private final Optional<NamedRows> rows;
+    private final List<String> lineNames;
     private final ChartSize size;
     private final LegendItemCollection pooledItems = new LegendItemCollection();
     private final LegendItemCollection roomItems = new LegendItemCollection();
 
-    private CurveDrawing(Plot curve, ChartSize size) {
+    private PlotDrawing(Plot curve, ChartSize size) {
         this.curve = curve;
+        rows = NamedRows.of(curve);
+        lineNames = of(Plot.Mark.LINE).stream().map(Plot.Series::name).toList();
         this.size = size;
     }
 
@@ -69,11 +79,12 @@ final class CurveDrawing {
      * @param size of the paper
      */
     static JFreeChart chart(Plot curve, String subtitle, boolean invented, ChartSize size) {
-        return new CurveDrawing(curve, size).draw(subtitle, invented);
+        return new PlotDrawing(curve, size).draw(subtitle, invented);
     }
 
     private JFreeChart draw(String subtitle, boolean invented) {
-        XYPlot plot = new XYPlot(null, axis(curve.xLabel()), axis(curve.yLabel()), null);
+        XYPlot plot = new XYPlot(null, across(), up(), null);
+        rows.ifPresent(named -> plot.setOrientation(PlotOrientation.HORIZONTAL));
         plot.setBackgroundPaint(Color.WHITE);
         plot.setOutlineVisible(false);
         plot.setDomainGridlinePaint(GRID);
@@ -97,6 +108,7 @@ final class CurveDrawing {
         if (invented) {
             chart.addSubtitle(inventedMark());
         }
+        apartLabels(chart);
         chart.addSubtitle(legendBelow(roomItems));
         chart.addSubtitle(legendBelow(pooledItems));
         return chart;
@@ -105,7 +117,7 @@ final class CurveDrawing {
     private void addBands(XYPlot plot) {
         List<Plot.Series> bands = of(Plot.Mark.BAND);
         for (int i = 0; i < bands.size(); i++) {
-            Color paint = BANDS[Math.min(i, BANDS.length - 1)];
+            Color paint = bandInk(bands.get(i).name(), i);
             DeviationRenderer renderer = new DeviationRenderer(false, false);
             renderer.setSeriesFillPaint(0, paint);
             renderer.setAlpha(1f);
@@ -116,15 +128,34 @@ final class CurveDrawing {
         }
     }
 
+    // with several lines a band has the ink of the line that its name begins with
+    private Color bandInk(String name, int index) {
+        if (lineNames.size() > 1) {
+            for (int line = 0; line < lineNames.size(); line++) {
+                if (name.startsWith(lineNames.get(line))) {
+                    return LineInk.of(line).band();
+                }
+            }
+        }
+        return BANDS[Math.min(index, BANDS.length - 1)];
+    }
+
     private void addPoints(XYPlot plot) {
         List<Plot.Series> rooms = of(Plot.Mark.POINTS);
         Map<String, String> names =
                 RoomNames.of(rooms.stream().map(Plot.Series::name).toList());
+        if (rooms.isEmpty()) {
+            return;
+        }
         List<RoomStyle> styles = new ArrayList<>();
         for (int i = 0; i < rooms.size(); i++) {
-            styles.add(RoomStyle.of(i, rooms.size()));
+            styles.add(this.rows.isPresent() ? RoomStyle.plain() : RoomStyle.of(i, rooms.size()));
         }
-        add(plot, intervals(rooms), new PointRenderer(styles, List.copyOf(names.values()), radius(rooms.size())));
+        PointWords words = new PointWords(List.copyOf(names.values()), curve, this.rows.isPresent());
+        add(plot, intervals(rooms), new PointRenderer(styles, words, radius(rooms.size())));
+        if (this.rows.isPresent()) {
+            return;
+        }
         if (rooms.size() > RoomStyle.DISTINCT) {
             roomItems.add(withFont(roomItem(rooms.size() + " rooms", styles.get(0))));
             return;
@@ -135,19 +166,22 @@ final class CurveDrawing {
     }
 
     private void addLines(XYPlot plot) {
-        for (Plot.Series line : of(Plot.Mark.LINE)) {
+        List<Plot.Series> lines = of(Plot.Mark.LINE);
+        for (int i = 0; i < lines.size(); i++) {
+            Plot.Series line = lines.get(i);
+            LineInk ink = LineInk.of(i);
+            Stroke stroke = ink.stroke(size.fontPx() / (i == 0 ? 6f : 8f));
             XYSeries series = new XYSeries(line.name(), false);
-            for (int i = 0; i < line.x().size(); i++) {
-                series.add(line.x().get(i), line.y().get(i));
+            for (int at = 0; at < line.x().size(); at++) {
+                series.add(edge(line.x().get(at)), line.y().get(at).doubleValue());
             }
             XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, false);
             renderer.setDrawSeriesLineAsPath(true);
-            renderer.setSeriesPaint(0, LINE);
-            renderer.setSeriesStroke(
-                    0, new BasicStroke(size.fontPx() / 6f, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
+            renderer.setSeriesPaint(0, ink.ink());
+            renderer.setSeriesStroke(0, stroke);
             add(plot, new XYSeriesCollection(series), renderer);
-            LegendItem item = new LegendItem(line.name(), LINE);
-            item.setShape(new Rectangle2D.Double(-8, -1.2, 16, 2.4));
+            LegendItem item =
+                    new LegendItem(line.name(), null, null, null, new Line2D.Double(-16, 0, 16, 0), stroke, ink.ink());
             pooledItems.add(withFont(item));
         }
     }
@@ -158,17 +192,27 @@ final class CurveDrawing {
         plot.setRenderer(index, renderer);
     }
 
-    private static YIntervalSeriesCollection intervals(List<Plot.Series> all) {
+    private YIntervalSeriesCollection intervals(List<Plot.Series> all) {
         YIntervalSeriesCollection data = new YIntervalSeriesCollection();
         for (Plot.Series one : all) {
             YIntervalSeries series = new YIntervalSeries(one.name(), false, true);
             for (int i = 0; i < one.x().size(); i++) {
                 double y = one.y().get(i);
-                series.add(one.x().get(i), y, bound(one.lower(), i, y), bound(one.upper(), i, y));
+                series.add(edge(one, i), y, bound(one.lower(), i, y), bound(one.upper(), i, y));
             }
             data.addSeries(series);
         }
         return data;
+    }
+
+    private double edge(Plot.Series series, int at) {
+        return series.mark() == Plot.Mark.POINTS
+                ? series.x().get(at)
+                : edge(series.x().get(at));
+    }
+
+    private double edge(double x) {
+        return rows.map(named -> named.edge(x)).orElse(x);
     }
 
     private static double bound(List<Double> bounds, int i, double y) {
@@ -198,20 +242,55 @@ final class CurveDrawing {
         return item;
     }
 
+    private NumberAxis across() {
+        String label = fits(curve.xLabel(), rows.isPresent() ? size.heightPx() / 2 : size.widthPx() * 3 / 4);
+        return rows.<NumberAxis>map(named -> inked(named.axis(label, font(Font.PLAIN, 0.9))))
+                .orElseGet(() -> axis(label));
+    }
+
+    private NumberAxis up() {
+        return axis(fits(curve.yLabel(), rows.isPresent() ? size.widthPx() * 3 / 4 : size.heightPx() / 2));
+    }
+
+    // a label beside an axis is cut where it is longer than the axis
+    private String fits(String label, int px) {
+        return label.length() * size.fontPx() * GLYPH <= px ? label : null;
+    }
+
+    /** Labels that do not fit beside their axis stand on lines of their own. */
+    private void apartLabels(JFreeChart chart) {
+        XYPlot plot = chart.getXYPlot();
+        boolean turned = rows.isPresent();
+        if (plot.getRangeAxis().getLabel() == null) {
+            chart.addSubtitle(note((turned ? "\u2192 " : "\u2191 ") + curve.yLabel(), TEXT, Font.PLAIN));
+        }
+        if (plot.getDomainAxis().getLabel() == null) {
+            chart.addSubtitle(note((turned ? "\u2193 " : "\u2192 ") + curve.xLabel(), TEXT, Font.PLAIN));
+        }
+    }
+
     private NumberAxis axis(String label) {
         NumberAxis axis = new NumberAxis(label);
         axis.setAutoRangeIncludesZero(false);
+        axis.setAutoRangeStickyZero(false);
         axis.setLowerMargin(0.03);
         axis.setUpperMargin(0.03);
-        axis.setLabelFont(font(Font.PLAIN, 1));
         axis.setTickLabelFont(font(Font.PLAIN, 0.9));
+        NumberFormat format = NumberFormat.getInstance(Locale.ROOT);
+        format.setMaximumFractionDigits(6);
+        axis.setNumberFormatOverride(format);
+        return inked(axis);
+    }
+
+    private NumberAxis inked(NumberAxis axis) {
+        axis.setLabelFont(font(Font.PLAIN, 1));
         axis.setLabelPaint(TEXT);
         axis.setTickLabelPaint(QUIET);
         axis.setAxisLinePaint(QUIET);
         axis.setTickMarkPaint(QUIET);
-        axis.setNumberFormatOverride(NumberFormat.getInstance(Locale.ROOT));
         // the insets also keep the ticks apart
-        axis.setTickLabelInsets(new RectangleInsets(gap() / 2, 4, gap() / 2, 4));
+        axis.setTickLabelInsets(
+                new RectangleInsets(rows.isPresent() ? 1 : gap() / 2, 4, rows.isPresent() ? 1 : gap() / 2, 4));
         return axis;
     }
 
@@ -225,7 +304,7 @@ final class CurveDrawing {
     }
 
     private TextTitle inventedMark() {
-        TextTitle mark = note(CurveChart.INVENTED, WARNING, Font.BOLD);
+        TextTitle mark = note(PlotChart.INVENTED, WARNING, Font.BOLD);
         mark.setBackgroundPaint(WARNING_PAPER);
         mark.setFrame(new BlockBorder(WARNING));
         mark.setPadding(3, 6, 3, 6);

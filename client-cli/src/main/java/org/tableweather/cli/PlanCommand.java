@@ -48,7 +48,7 @@ final class PlanCommand extends Subcommand {
 
     @Option(
             names = "--range",
-            paramLabel = "PCT,PCT",
+            paramLabel = "PCT",
             split = ",",
             description = "From the driest to the dampest: --climates 5 --range 30,70 holds 30,40,50,60,70.")
     private List<Double> range = List.of();

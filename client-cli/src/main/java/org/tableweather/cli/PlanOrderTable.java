@@ -15,9 +15,9 @@ final class PlanOrderTable {
     static String of(List<PlanReport.Held> sessions, PlanReport.SettlingTime settling) {
         boolean known = settling.cloth().isPresent();
         boolean dated = settling.datesStated();
-        List<String> head = new ArrayList<>(List.of("session", "visit", "day", "%RH", "step %RH", "air's water g/m³"));
+        List<String> head = new ArrayList<>(List.of("session", "visit", "day", "%RH", "step %RH", "water g/m³"));
         if (known) {
-            head.add("cloth needs h");
+            head.add("cloth h");
         }
         if (dated) {
             head.addAll(List.of("hold from", "first attempt"));
@@ -63,7 +63,8 @@ final class PlanOrderTable {
     /** How long the plan waits, and whether that is enough. */
     static String settling(PlanReport report) {
         PlanReport.SettlingTime settling = report.settling();
-        String held = "Each climate is held " + ExactText.plain(settling.hours()) + " h before the first attempt. ";
+        String held = "Water: what a cubic metre of air takes up, or gives off. Each climate is held "
+                + ExactText.plain(settling.hours()) + " h before the first attempt. ";
         if (settling.cloth().isEmpty()) {
             return held + "How fast cloth and cushions follow is not known beforehand: measure it (tableweather analyze"
                     + " settling; then --time-constant-hours), hold as long as you can, and never less than 2 h (common"

@@ -67,11 +67,11 @@ final class ComparisonAnswer {
 
     private String sentence() {
         StringBuilder text =
-                new StringBuilder("Room " + key() + " beside " + pool.rooms().size() + " rooms:");
+                new StringBuilder("Room " + key() + " among " + pool.rooms().size() + " rooms:");
         for (RoomDeparture one : departures) {
             Interval interval = one.interval();
             text.append(" its ").append(one.name().equals(RoomDeparture.LEVEL) ? "level" : "slope with humidity");
-            text.append(" lies ").append(figure(one.value())).append(unit(one));
+            text.append(" differs by ").append(figure(one.value())).append(unit(one));
             text.append(" from the average room's (95 % interval ").append(figure(interval.lower()));
             text.append(" to ")
                     .append(figure(interval.upper()))

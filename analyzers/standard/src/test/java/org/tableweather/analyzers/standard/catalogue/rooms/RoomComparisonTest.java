@@ -90,7 +90,7 @@ class RoomComparisonTest {
         Estimate place = estimate(answer, "intercept.place");
         assertThat(place.value()).isEqualTo(1);
         assertThat(place.upper()).isEqualTo(1);
-        assertThat(answer.sentence()).startsWith("Room league/lofty beside 31 rooms: its level lies ");
+        assertThat(answer.sentence()).startsWith("Room league/lofty among 31 rooms: its level differs by ");
         assertThat(answer.sentence()).contains("unusual among rooms");
     }
 

@@ -73,8 +73,10 @@ class RunQueue {
         }
     }
 
+    /** What waits, or does not end in time, is interrupted: the next start says so. */
     void onStop(@Observes ShutdownEvent event) {
-        workers.shutdownNow();
+        workers.getQueue().clear();
+        workers.shutdown();
     }
 
     /** A job that gives its place back at the end; equal when the job is the same. */

@@ -148,12 +148,12 @@ public final class Repeatability implements Analyzer<SessionMoments> {
         String where = "At " + Figures.plain(band.fromPct()) + " to " + Figures.plain(band.toPct()) + " %RH: ";
         boolean still = refusal.cause() == Refusal.Cause.NO_VARIATION;
         String remedy = still
-                ? "log the outcome to a finer step"
-                : "repeat the shot there in 2 rooms, twice or more, or set another band";
+                ? " (" + refusal.detail() + "); log the outcome to a finer step."
+                : "; 2 are needed, one of them with 2 trials: repeat the shot there, or set another band.";
         return new Declined(
                 still ? Reason.DEGENERATE : Reason.TOO_FEW_RECORDS,
                 where + Figures.counted(results.laboratories.size(), "room") + " of "
-                        + pool.rooms().size() + " with a session there (" + refusal.detail() + "); " + remedy + ".",
+                        + pool.rooms().size() + " with a session there" + remedy,
                 parameters.values(),
                 pool.warnings(),
                 REFERENCES);

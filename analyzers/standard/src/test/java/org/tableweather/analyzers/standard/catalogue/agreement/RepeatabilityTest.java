@@ -222,7 +222,7 @@ class RepeatabilityTest {
         void threeTrialsOfOneRoom() {
             Declined none = declined(List.of(session(room("a"), 0, 50, 31, 32, 31.5)), Map.of());
             assertThat(none.reason()).isEqualTo(Reason.TOO_FEW_RECORDS);
-            assertThat(none.detail()).contains("1 room of 1").contains("repeat the shot there in 2 rooms");
+            assertThat(none.detail()).contains("1 room of 1 with a session there; 2 are needed");
         }
 
         @Test

@@ -56,7 +56,10 @@ class ArchitectureTest {
     static final ArchRule contribution = knowsOnly("contribution", "web", "datafolder", "accounts", "catalogue");
 
     @ArchTest
-    static final ArchRule analysis = knowsOnly("analysis", "web", "catalogue");
+    static final ArchRule analysis = knowsOnly("analysis", "web", "catalogue", "plugin");
+
+    @ArchTest
+    static final ArchRule plugin = knowsOnly("plugin", "web", "datafolder");
 
     @ArchTest
     static final ArchRule entitiesAreHidden =

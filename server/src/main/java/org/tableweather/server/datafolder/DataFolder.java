@@ -77,6 +77,11 @@ public final class DataFolder {
         return root.resolve("incoming");
     }
 
+    /** Jars of analyzers that the operator added; need not exist. */
+    public Path plugins() {
+        return root.resolve("plugins");
+    }
+
     /** The operator's first token; only the owner may read it. */
     public Path operatorToken() {
         return root.resolve("operator-token");

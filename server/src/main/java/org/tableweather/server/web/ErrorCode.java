@@ -48,6 +48,8 @@ public enum ErrorCode {
     TOO_MANY_FAILURES(429, "Too many refused tokens"),
     /** As many analyses as may are being made, or wait. */
     TOO_MANY_RUNS(503, "Too many analyses wait"),
+    /** An analyzer that the operator added broke its contract or its bounds. */
+    PLUGIN_FAILED(500, "An added analyzer failed"),
     /** Our own fault. */
     INTERNAL(500, "The server failed"),
     /** The database does not answer. */

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import org.jboss.logging.Logger;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
+import org.tableweather.analyzers.host.plugin.PluginFailure;
 
 /** Makes a problem of whatever went wrong. The only place that does. */
 @Priority(Priorities.USER - 1)
@@ -36,6 +37,13 @@ class ProblemMapper {
         Response.ResponseBuilder answer = answer(refusal.code(), refusal.getMessage(), uri, refusal.more());
         refusal.headers().forEach(answer::header);
         return answer.build();
+    }
+
+    @ServerExceptionMapper
+    Response byPlugin(PluginFailure failure, UriInfo uri) {
+        LOG.warnf("%s", failure.getMessage());
+        return answer(ErrorCode.PLUGIN_FAILED, failure.getMessage(), uri, Map.of())
+                .build();
     }
 
     @ServerExceptionMapper

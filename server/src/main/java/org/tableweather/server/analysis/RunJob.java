@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import org.jboss.logging.Logger;
 import org.tableweather.analyzers.host.AnalysisJson;
+import org.tableweather.analyzers.host.plugin.PluginFailure;
 import org.tableweather.server.web.ETags;
 import org.tableweather.server.web.Refusal;
 
@@ -68,7 +69,7 @@ final class RunJob implements Runnable {
             }
         } catch (CancellationException e) {
             LOG.debugf("run %s was cancelled", inputs.id());
-        } catch (Refusal e) {
+        } catch (Refusal | PluginFailure e) {
             fail(e.getMessage());
         } catch (RuntimeException | Error e) {
             LOG.errorf(e, "run %s failed", inputs.id());

@@ -56,6 +56,8 @@ class HostilePluginsTest {
         fails("silent", "the analyzer silent 1.0.0 of silent.jar returned null from conclude");
         fails("vague", "not finite, in estimates[0].value = NaN");
 
+        aRunTellsWhatTheJarDid("thrower", "threw in conclude: java.lang.Error: ouch");
+
         given().get("/health/ready").then().statusCode(200);
         given().get("/api/v1/analyses/rebound-humidity").then().statusCode(200);
         theExampleAnswersAsInTheCommand(folder);
@@ -101,6 +103,23 @@ class HostilePluginsTest {
                 .contentType("application/problem+json")
                 .body("code", equalTo("plugin-failed"))
                 .body("detail", containsString(said));
+    }
+
+    private static void aRunTellsWhatTheJarDid(String id, String said) throws InterruptedException {
+        String address = given().contentType("application/json")
+                .body(Map.of("analyzer", id))
+                .post("/api/v1/analyses")
+                .then()
+                .statusCode(202)
+                .extract()
+                .header("Location");
+        long patienceEnds = System.currentTimeMillis() + 120_000;
+        String state = "";
+        while (!state.equals("failed") && System.currentTimeMillis() < patienceEnds) {
+            Thread.sleep(50);
+            state = given().get(address).path("state");
+        }
+        given().get(address).then().body("state", equalTo("failed")).body("attempts[0].failure", containsString(said));
     }
 
     private Path contributed() throws Exception {

@@ -149,7 +149,7 @@ class ReboundHumidityAgainstRTest {
         assertThat(actual).isEqualTo(expected.asDouble(), within(share * Math.abs(expected.asDouble())));
     }
 
-    private static List<Held> league() {
+    static List<Held> league() {
         Map<String, List<Trial>> sessions = new LinkedHashMap<>();
         Map<String, String> rooms = new LinkedHashMap<>();
         for (String line : text("league.csv").lines().skip(1).toList()) {

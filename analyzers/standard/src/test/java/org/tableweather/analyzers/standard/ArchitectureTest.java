@@ -33,6 +33,7 @@ class ArchitectureTest {
                     "org.ejml..",
                     "org.hipparchus..",
                     "org.tableweather.schema.climate..",
+                    "org.tableweather.schema.geometry..",
                     "org.tableweather.schema.record..",
                     "org.tableweather.analyzers.spi..",
                     "org.tableweather.analyzers.standard..");
@@ -79,6 +80,14 @@ class ArchitectureTest {
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage("org.tableweather.schema..", "..analyzers.spi..", "..standard.catalogue..");
+
+    @ArchTest
+    static final ArchRule aBallKnowsTablesAlone = noClasses()
+            .that()
+            .resideInAPackage("..standard.physics..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("..analyzers.spi..", "..standard.catalogue..", "..standard.statistics..");
 
     @ArchTest
     static final ArchRule noCycles = slices().matching("org.tableweather.analyzers.standard.(*)..")

@@ -21,6 +21,7 @@ import org.tableweather.schema.record.OutcomeUncertainty;
 import org.tableweather.schema.record.PoolTable;
 import org.tableweather.schema.record.Room;
 import org.tableweather.schema.record.Session;
+import org.tableweather.schema.record.SessionRecord;
 import org.tableweather.schema.record.Trial;
 
 /**
@@ -37,7 +38,7 @@ import org.tableweather.schema.record.Trial;
  *
  * @source FIPS180
  */
-final class SessionDigest {
+public final class SessionDigest {
     private static final int CAPACITY = 1 << 15;
     private static final int MAX_TEXT = 1000;
     private static final int LARGEST_TRIAL = 5 * MAX_TEXT;
@@ -49,6 +50,28 @@ final class SessionDigest {
     private int length;
     private int maskAt;
     private long mask;
+
+    SessionDigest() {}
+
+    /**
+     * The digest of a session's content, whatever digest its record carries.
+     *
+     * @param session and what it refers to
+     * @param trials all of them in {@link Trial#CANONICAL_ORDER}
+     * @return 64 hex digits
+     */
+    public static String of(SessionRecord session, List<Trial> trials) {
+        return new SessionDigest()
+                .of(
+                        session.invented(),
+                        session.room(),
+                        session.table(),
+                        session.session(),
+                        session.ballSet(),
+                        session.cue(),
+                        session.instrument(),
+                        trials);
+    }
 
     /**
      * The digest.

@@ -1,0 +1,89 @@
+package org.tableweather.release;
+
+import java.io.IOException;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import org.tableweather.analyzers.host.Summaries;
+
+/**
+ * What a release says of its tables: manifest, changes, check reports, citation.
+ *
+ * @param facts given
+ * @param contributions by id
+ * @param sessions in order
+ * @param groups of rooms
+ */
+record Description(
+        ReleaseFacts facts,
+        Collection<ReleasedContribution> contributions,
+        List<SpilledSession> sessions,
+        RoomGroups groups) {
+
+    /** Writes all of it, the manifest last. */
+    Manifest write(ReleaseFiles files) throws IOException {
+        for (ReleasedContribution contribution : contributions) {
+            files.text("reports/" + contribution.id() + ".json", contribution.checkReportJson());
+        }
+        Changes changes = Changes.of(facts, contributions);
+        files.text(Changes.FILE, ReleaseJson.text(changes));
+        Manifest manifest = manifest(changes, files.entries()).sealed();
+        files.manifest(manifest.bytes());
+        return manifest;
+    }
+
+    private Manifest manifest(Changes changes, List<Manifest.FileEntry> entries) {
+        return new Manifest(
+                Manifest.SCHEMA_VERSION,
+                facts.number(),
+                facts.title(),
+                facts.date(),
+                contributions.stream().allMatch(ReleasedContribution::invented),
+                Summaries.hash(sessions.stream().map(SpilledSession::digest).toList()),
+                totals(),
+                new Manifest.RoomGrouping(groups.bits(), groups.count()),
+                facts.previous().map(before -> new Manifest.Previous(before.number(), before.date(), before.hash())),
+                changes.counts(),
+                members(),
+                entries,
+                "");
+    }
+
+    private Manifest.Totals totals() {
+        Set<String> contributors = contributions.stream()
+                .map(each -> each.orcid().orElse(each.contributor()))
+                .collect(Collectors.toCollection(TreeSet::new));
+        Set<String> rooms = sessions.stream().map(SpilledSession::roomKey).collect(Collectors.toSet());
+        return new Manifest.Totals(
+                contributions.size(),
+                contributors.size(),
+                rooms.size(),
+                sessions.size(),
+                sessions.stream().mapToLong(SpilledSession::trials).sum());
+    }
+
+    private List<Manifest.Member> members() {
+        Map<String, List<SpilledSession>> byContribution = sessions.stream()
+                .collect(Collectors.groupingBy(SpilledSession::contribution, TreeMap::new, Collectors.toList()));
+        return contributions.stream()
+                .map(each -> member(each, byContribution.getOrDefault(each.id(), List.of())))
+                .toList();
+    }
+
+    private static Manifest.Member member(ReleasedContribution contribution, List<SpilledSession> sessions) {
+        return new Manifest.Member(
+                contribution.id(),
+                contribution.title(),
+                contribution.licence(),
+                contribution.contributor(),
+                contribution.orcid(),
+                contribution.invented(),
+                contribution.archiveSha256(),
+                sessions.size(),
+                sessions.stream().mapToLong(SpilledSession::trials).sum());
+    }
+}

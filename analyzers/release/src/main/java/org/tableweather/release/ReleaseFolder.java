@@ -1,0 +1,125 @@
+package org.tableweather.release;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeSet;
+import org.tableweather.schema.folder.SessionSink;
+
+/** A release on this machine. */
+public final class ReleaseFolder {
+    private static final String GROUP = "room_group=";
+
+    private final Path folder;
+    private final Manifest manifest;
+
+    private ReleaseFolder(Path folder, Manifest manifest) {
+        this.folder = folder;
+        this.manifest = manifest;
+    }
+
+    /** Whether this looks like a release: a folder with a manifest. */
+    public static boolean isRelease(Path folder) {
+        return Files.isRegularFile(folder.resolve(Manifest.FILE));
+    }
+
+    /**
+     * Opens a release; its files are not verified.
+     *
+     * @param folder that holds {@code manifest.json}
+     * @throws NoSuchFileException when there is no manifest
+     * @throws IOException when it cannot be read
+     */
+    public static ReleaseFolder open(Path folder) throws IOException {
+        Path manifest = folder.resolve(Manifest.FILE);
+        if (!Files.isRegularFile(manifest)) {
+            throw new NoSuchFileException(
+                    folder.toString(), null, "holds no " + Manifest.FILE + ", so it is no release: name its folder");
+        }
+        return new ReleaseFolder(folder, Manifest.read(Files.readAllBytes(manifest)));
+    }
+
+    /** Where it lies. */
+    public Path path() {
+        return folder;
+    }
+
+    /** What it says of itself. */
+    public Manifest manifest() {
+        return manifest;
+    }
+
+    /** The groups of rooms that have sessions, in order: {@code 000}, {@code 001} ... */
+    public List<String> roomGroups() {
+        TreeSet<String> groups = new TreeSet<>();
+        for (Manifest.FileEntry file : manifest.files()) {
+            if (file.path().startsWith("sessions/" + GROUP)) {
+                groups.add(groupOf(file));
+            }
+        }
+        return List.copyOf(groups);
+    }
+
+    private static String groupOf(Manifest.FileEntry file) {
+        int from = file.path().indexOf(GROUP) + GROUP.length();
+        return file.path().substring(from, file.path().indexOf('/', from));
+    }
+
+    /** The file of a group's sessions. */
+    static String sessionFile(String roomGroup) {
+        return "sessions/" + GROUP + roomGroup + "/part-0.parquet";
+    }
+
+    /** The files of a group's trials, one a kind. */
+    List<Manifest.FileEntry> trialFiles(String roomGroup) {
+        return manifest.files().stream()
+                .filter(file -> file.path().startsWith("trials/"))
+                .filter(file -> groupOf(file).equals(roomGroup))
+                .toList();
+    }
+
+    /**
+     * Reads a group of rooms: every session complete, trials in {@link org.tableweather.schema.record.Trial#CANONICAL_ORDER},
+     * in the order of room key, session key and digest. Memory holds one session and one row group of each shot.
+     *
+     * @param roomGroup one of {@link #roomGroups()}
+     * @param sink takes the sessions
+     * @throws IOException when a file cannot be read or does not fit the others, or the sink fails
+     */
+    public void sessions(String roomGroup, SessionSink sink) throws IOException {
+        if (!roomGroups().contains(roomGroup)) {
+            throw new IOException(folder + " has no room group " + roomGroup + ": it has " + roomGroups());
+        }
+        Path sessions = folder.resolve(sessionFile(roomGroup));
+        try (SessionMerge merge = new SessionMerge(openRuns(roomGroup))) {
+            merge.read(sessions, sink);
+        }
+    }
+
+    /**
+     * Reads every session of all groups, group by group.
+     *
+     * @param sink takes the sessions
+     * @throws IOException as in {@link #sessions(String, SessionSink)}
+     */
+    public void sessions(SessionSink sink) throws IOException {
+        for (String group : roomGroups()) {
+            sessions(group, sink);
+        }
+    }
+
+    private List<TrialRun> openRuns(String roomGroup) throws IOException {
+        List<TrialRun> runs = new ArrayList<>();
+        for (Manifest.FileEntry file : trialFiles(roomGroup)) {
+            long first = 0;
+            for (Manifest.ShotRun shot : file.shots()) {
+                runs.add(new TrialRun(folder.resolve(file.path()), first, shot.rows()));
+                first += shot.rows();
+            }
+        }
+        return runs;
+    }
+}

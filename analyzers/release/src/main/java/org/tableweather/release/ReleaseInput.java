@@ -1,0 +1,49 @@
+package org.tableweather.release;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Collection;
+import java.util.List;
+import org.tableweather.schema.record.SessionRecord;
+import org.tableweather.schema.record.Trial;
+
+/** What goes into a release: contributions and their sessions, one at a time. */
+public interface ReleaseInput {
+
+    /** Takes what a release is made of, in any order. */
+    interface Sink {
+        /**
+         * Takes one session with all its trials. Handed over again under the same contribution and session key it replaces
+         * the former; equal ones of several contributions count once.
+         *
+         * @param contribution id of the contribution
+         * @param session with its digest
+         * @param trials all of them in {@link Trial#CANONICAL_ORDER}
+         * @throws IOException when it cannot be kept
+         */
+        void session(String contribution, SessionRecord session, List<Trial> trials) throws IOException;
+
+        /**
+         * Takes one contribution, before or after its sessions.
+         *
+         * @throws IOException when it cannot be kept
+         */
+        void contribution(ReleasedContribution contribution) throws IOException;
+    }
+
+    /**
+     * Hands over everything. The order does not matter: the release has its own.
+     *
+     * @throws IOException when it cannot be read, or the sink fails
+     */
+    void read(Sink sink) throws IOException;
+
+    /**
+     * Contribution folders or zip archives on this machine.
+     *
+     * @param paths each holds one contribution; any order gives the same release
+     */
+    static ReleaseInput ofFolders(Collection<Path> paths) {
+        return new FolderInput(List.copyOf(paths));
+    }
+}

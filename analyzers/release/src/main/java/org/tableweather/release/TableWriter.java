@@ -1,0 +1,152 @@
+package org.tableweather.release;
+
+import java.io.Closeable;
+import java.io.IOException;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.apache.hadoop.conf.Configuration;
+import org.apache.parquet.column.ParquetProperties.WriterVersion;
+import org.apache.parquet.conf.ParquetConfiguration;
+import org.apache.parquet.conf.PlainParquetConfiguration;
+import org.apache.parquet.hadoop.ParquetWriter;
+import org.apache.parquet.hadoop.api.WriteSupport;
+import org.apache.parquet.hadoop.metadata.CompressionCodecName;
+import org.apache.parquet.io.OutputFile;
+import org.apache.parquet.io.api.RecordConsumer;
+import org.apache.parquet.schema.MessageType;
+
+/**
+ * Writes rows of a table into one Parquet file: numbers and times plain, texts and counts by dictionary, zstd, page index,
+ * checksums of pages. Equal rows give equal bytes.
+ *
+ * @param <R> the row
+ */
+final class TableWriter<R> implements Closeable {
+    /** Rows of a row group: what a reader holds at once, packed. */
+    static final int ROWS_PER_GROUP = 1 << 17;
+
+    private static final long NO_BYTE_LIMIT = 1L << 40;
+    private static final int DICTIONARY_BYTES = 4 << 20;
+
+    private final ParquetWriter<R> writer;
+    private long rows;
+
+    private TableWriter(ParquetWriter<R> writer) {
+        this.writer = writer;
+    }
+
+    /**
+     * Opens a file.
+     *
+     * @param table its columns
+     * @param complete columns that every row will fill
+     * @param filters columns of many different values that are looked up one by one
+     * @param to where
+     */
+    static <R> TableWriter<R> open(ParquetTable<R> table, Set<String> complete, Set<String> filters, OutputFile to)
+            throws IOException {
+        Settings<R> settings = new Settings<>(to, new Rows<>(table, table.schema(complete)));
+        settings.withConf(new PlainParquetConfiguration())
+                .withCodecFactory(ZstdCodec.standard())
+                .withCompressionCodec(CompressionCodecName.ZSTD)
+                .withWriterVersion(WriterVersion.PARQUET_1_0)
+                .withRowGroupSize(NO_BYTE_LIMIT)
+                .withRowGroupRowCountLimit(ROWS_PER_GROUP)
+                .withDictionaryPageSize(DICTIONARY_BYTES)
+                .withDictionaryEncoding(false)
+                .withPageWriteChecksumEnabled(true)
+                .withSizeStatisticsEnabled(false);
+        for (TableColumn<R> column : table.columns()) {
+            settings.withDictionaryEncoding(
+                    column.name(), column.type().hasDictionary() && !filters.contains(column.name()));
+        }
+        for (String filter : filters) {
+            settings.withBloomFilterEnabled(filter, true).withBloomFilterNDV(filter, ROWS_PER_GROUP);
+        }
+        return new TableWriter<>(settings.build());
+    }
+
+    void write(R row) throws IOException {
+        writer.write(row);
+        rows++;
+    }
+
+    /** Rows written so far. */
+    long rows() {
+        return rows;
+    }
+
+    @Override
+    public void close() throws IOException {
+        writer.close();
+    }
+
+    private static final class Settings<R> extends ParquetWriter.Builder<R, Settings<R>> {
+        private final Rows<R> rows;
+
+        Settings(OutputFile to, Rows<R> rows) {
+            super(to);
+            this.rows = rows;
+        }
+
+        @Override
+        protected Settings<R> self() {
+            return this;
+        }
+
+        @Override
+        @SuppressWarnings("deprecation") // abstract, although another is called
+        protected WriteSupport<R> getWriteSupport(Configuration conf) {
+            return rows;
+        }
+
+        @Override
+        protected WriteSupport<R> getWriteSupport(ParquetConfiguration conf) {
+            return rows;
+        }
+    }
+
+    private static final class Rows<R> extends WriteSupport<R> {
+        private final List<TableColumn<R>> columns;
+        private final Map<String, String> metadata;
+        private final MessageType schema;
+        private RecordConsumer to;
+
+        Rows(ParquetTable<R> table, MessageType schema) {
+            this.columns = table.columns();
+            this.metadata = table.metadata();
+            this.schema = schema;
+        }
+
+        @Override
+        @SuppressWarnings("deprecation") // abstract, although another is called
+        public WriteContext init(Configuration conf) {
+            return new WriteContext(schema, metadata);
+        }
+
+        @Override
+        public WriteContext init(ParquetConfiguration conf) {
+            return new WriteContext(schema, metadata);
+        }
+
+        @Override
+        public void prepareForWrite(RecordConsumer consumer) {
+            to = consumer;
+        }
+
+        @Override
+        public void write(R row) {
+            to.startMessage();
+            for (int i = 0; i < columns.size(); i++) {
+                TableColumn<R> column = columns.get(i);
+                if (column.cell().isPresent(row)) {
+                    to.startField(column.name(), i);
+                    column.cell().put(row, to);
+                    to.endField(column.name(), i);
+                }
+            }
+            to.endMessage();
+        }
+    }
+}

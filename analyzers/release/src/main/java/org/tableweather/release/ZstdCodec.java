@@ -1,0 +1,131 @@
+package org.tableweather.release;
+
+import com.github.luben.zstd.Zstd;
+import com.github.luben.zstd.ZstdCompressCtx;
+import com.github.luben.zstd.ZstdDecompressCtx;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import org.apache.parquet.bytes.BytesInput;
+import org.apache.parquet.compression.CompressionCodecFactory;
+import org.apache.parquet.hadoop.metadata.CompressionCodecName;
+
+/**
+ * Zstandard for Parquet's pages, and no other codec: the built-in ones need libraries that are not wanted here. One instance
+ * serves one thread.
+ *
+ * @source RFC8878
+ */
+final class ZstdCodec implements CompressionCodecFactory {
+    private final int level;
+
+    private ZstdCodec(int level) {
+        this.level = level;
+    }
+
+    /** For files that are read often: the default level of the reference implementation. */
+    static ZstdCodec standard() {
+        return new ZstdCodec(Zstd.defaultCompressionLevel());
+    }
+
+    @Override
+    public BytesInputCompressor getCompressor(CompressionCodecName codec) {
+        return codec == CompressionCodecName.UNCOMPRESSED ? Plain.PAGES : new Compressor(level);
+    }
+
+    @Override
+    public BytesInputDecompressor getDecompressor(CompressionCodecName codec) {
+        return switch (codec) {
+            case UNCOMPRESSED -> Plain.PAGES;
+            case ZSTD -> new Decompressor();
+            default ->
+                throw new UnsupportedOperationException("the file is compressed with " + codec
+                        + ", which is not read here: write it again with zstd or uncompressed");
+        };
+    }
+
+    @Override
+    public void release() {
+        // every compressor is released by the file that asked for it
+    }
+
+    private static byte[] array(BytesInput bytes) throws IOException {
+        ByteArrayOutputStream array = new ByteArrayOutputStream(Math.toIntExact(bytes.size()));
+        bytes.writeAllTo(array);
+        return array.toByteArray();
+    }
+
+    /** Pages as they are. */
+    private static final class Plain implements BytesInputCompressor, BytesInputDecompressor {
+        static final Plain PAGES = new Plain();
+
+        @Override
+        public BytesInput compress(BytesInput bytes) {
+            return bytes;
+        }
+
+        @Override
+        public BytesInput decompress(BytesInput bytes, int size) {
+            return bytes;
+        }
+
+        @Override
+        public void decompress(ByteBuffer in, int length, ByteBuffer out, int size) {
+            out.put(in);
+        }
+
+        @Override
+        public CompressionCodecName getCodecName() {
+            return CompressionCodecName.UNCOMPRESSED;
+        }
+
+        @Override
+        public void release() {
+            // holds nothing
+        }
+    }
+
+    private static final class Compressor implements BytesInputCompressor {
+        private final ZstdCompressCtx context = new ZstdCompressCtx();
+
+        Compressor(int level) {
+            context.setLevel(level);
+        }
+
+        @Override
+        public BytesInput compress(BytesInput bytes) throws IOException {
+            return BytesInput.from(context.compress(array(bytes)));
+        }
+
+        @Override
+        public CompressionCodecName getCodecName() {
+            return CompressionCodecName.ZSTD;
+        }
+
+        @Override
+        public void release() {
+            context.close();
+        }
+    }
+
+    private static final class Decompressor implements BytesInputDecompressor {
+        private final ZstdDecompressCtx context = new ZstdDecompressCtx();
+
+        @Override
+        public BytesInput decompress(BytesInput bytes, int size) throws IOException {
+            return BytesInput.from(context.decompress(array(bytes), size));
+        }
+
+        @Override
+        public void decompress(ByteBuffer in, int length, ByteBuffer out, int size) {
+            byte[] packed = new byte[length];
+            in.get(packed);
+            out.put(context.decompress(packed, size));
+        }
+
+        @Override
+        public void release() {
+            context.close();
+        }
+    }
+}

@@ -21,6 +21,8 @@ import org.tableweather.analyzers.spi.Plot.Mark;
 import org.tableweather.analyzers.spi.Plot.Series;
 import org.tableweather.analyzers.spi.SummarySource;
 import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
+import org.tableweather.analyzers.standard.catalogue.guard.BiasGuards;
+import org.tableweather.analyzers.standard.catalogue.guard.GuardFinding;
 import org.tableweather.schema.record.SessionRecord;
 import org.tableweather.schema.record.Trial;
 
@@ -43,7 +45,7 @@ public final class HumidityMeasures implements Analyzer<SessionMoments> {
 
     private static final AnalyzerInfo INFO = new AnalyzerInfo(
             "humidity-measure",
-            "1.0.0",
+            "1.1.0",
             "1",
             "Which measure of humidity",
             "Which measure explains a shot's response: relative humidity, absolute humidity, dew point, air temperature, or the"
@@ -188,6 +190,7 @@ public final class HumidityMeasures implements Analyzer<SessionMoments> {
     private record Answer(HumidityPool pool, Response response, List<MeasureRival> rivals, List<String> warnings) {
 
         Analysis.Estimated write() {
+            List<GuardFinding> found = BiasGuards.of(pool.guarded, pool.shot, response.parameter);
             Map<String, String> used = new LinkedHashMap<>();
             used.put(HumidityQuestion.SHOT, pool.shot);
             used.put(HumidityQuestion.RESPONSE, response.parameter);
@@ -197,6 +200,7 @@ public final class HumidityMeasures implements Analyzer<SessionMoments> {
             facts.put("sessions", pool.usedSessions);
             facts.put("rooms", pool.rooms.size());
             facts.put("bicCounts", "sessions");
+            facts.put("guards", found.stream().map(GuardFinding::facts).toList());
             return new Analysis.Estimated(
                     sentence(),
                     used,
@@ -206,8 +210,8 @@ public final class HumidityMeasures implements Analyzer<SessionMoments> {
                     List.of(),
                     List.of(),
                     List.of(plot()),
-                    warned(),
-                    REFERENCES);
+                    warned(found),
+                    BiasGuards.withSources(REFERENCES, found));
         }
 
         private MeasureRival best() {
@@ -267,7 +271,7 @@ public final class HumidityMeasures implements Analyzer<SessionMoments> {
             return new Estimate(name, value, null, null, null, null, unit, meaning);
         }
 
-        private List<String> warned() {
+        private List<String> warned(List<GuardFinding> found) {
             List<String> all = new ArrayList<>(warnings);
             List<String> close = rivals.stream()
                     .filter(rival -> rival != best() && rival.aic() - best().aic() < CLOSE)
@@ -288,6 +292,7 @@ public final class HumidityMeasures implements Analyzer<SessionMoments> {
                 all.add("No model with " + String.join(", ", missing)
                         + ": it does not vary, is not known, or its search did not settle.");
             }
+            found.forEach(finding -> all.add(finding.words()));
             return all;
         }
 

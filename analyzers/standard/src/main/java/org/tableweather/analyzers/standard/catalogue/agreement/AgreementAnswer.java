@@ -12,6 +12,8 @@ import org.tableweather.analyzers.spi.Analysis.VarianceComponent;
 import org.tableweather.analyzers.spi.Plot;
 import org.tableweather.analyzers.standard.catalogue.Figures;
 import org.tableweather.analyzers.standard.catalogue.Response;
+import org.tableweather.analyzers.standard.catalogue.guard.BiasGuards;
+import org.tableweather.analyzers.standard.catalogue.guard.GuardFinding;
 import org.tableweather.analyzers.standard.catalogue.rooms.RoomPool;
 import org.tableweather.analyzers.standard.statistics.Caution;
 import org.tableweather.analyzers.standard.statistics.NestedFit;
@@ -67,18 +69,22 @@ final class AgreementAnswer {
 
     Analysis.Estimated write(List<String> references) {
         List<Plot> plots =
-                consistency.map(found -> new AgreementPlots(found).all()).orElse(List.of());
+                consistency.map(bounds -> new AgreementPlots(bounds).all()).orElse(List.of());
+        List<GuardFinding> found = pool.guards(results.guarded);
+        List<String> warnings = new ArrayList<>(
+                new AgreementWarnings(pool, band, results, precision, consistency, cochran, grubbs).list());
+        found.forEach(finding -> warnings.add(finding.words()));
         return new Analysis.Estimated(
                 sentence(),
                 parameters(),
-                facts(),
+                facts(found),
                 estimates(),
                 variance(),
                 List.of(),
                 List.of(),
                 plots,
-                new AgreementWarnings(pool, band, results, precision, consistency, cochran, grubbs).list(),
-                references);
+                warnings,
+                BiasGuards.withSources(references, found));
     }
 
     private String sentence() {
@@ -116,17 +122,18 @@ final class AgreementAnswer {
         return used;
     }
 
-    private Map<String, Object> facts() {
+    private Map<String, Object> facts(List<GuardFinding> found) {
         Map<String, Object> facts = new LinkedHashMap<>();
         facts.put("rooms", results.laboratories.size());
-        facts.put("sessions", results.compared);
+        facts.put("sessions", results.guarded.size());
         facts.put("trials", precision.anova().results());
         facts.put("replicates", precision.anova().replicates());
         facts.put("f", precision.anova().f());
         facts.put("fPValue", precision.anova().pValue());
         cochran.ifPresent(test -> facts.put("cochran", AgreementFacts.of(test)));
         grubbs.ifPresent(test -> facts.put("grubbs", AgreementFacts.of(test)));
-        consistency.ifPresent(found -> facts.put("consistency", AgreementFacts.of(found)));
+        consistency.ifPresent(bounds -> facts.put("consistency", AgreementFacts.of(bounds)));
+        facts.put("guards", found.stream().map(GuardFinding::facts).toList());
         return facts;
     }
 

@@ -3,6 +3,7 @@ package org.tableweather.analyzers.standard.catalogue.agreement;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.tableweather.analyzers.standard.catalogue.guard.GuardedSession;
 import org.tableweather.analyzers.standard.catalogue.rooms.PooledRoom;
 import org.tableweather.analyzers.standard.catalogue.rooms.PooledRoom.PooledSession;
 import org.tableweather.analyzers.standard.catalogue.rooms.RoomPool;
@@ -19,13 +20,12 @@ final class RoomResults {
     final List<RoomSessions> sessions = new ArrayList<>();
     /** Rooms with no session in the band. */
     final List<String> outside = new ArrayList<>();
+    /** The sessions that are compared. */
+    final List<GuardedSession> guarded = new ArrayList<>();
     /** Of the sessions that are compared, %RH. */
     double driestPct = Double.POSITIVE_INFINITY;
 
     double dampestPct = Double.NEGATIVE_INFINITY;
-    /** Number of sessions that are compared. */
-    int compared;
-
     private final HumidityBand band;
     private final boolean all;
 
@@ -45,7 +45,7 @@ final class RoomResults {
         sessions.add(new RoomSessions(
                 room.key(), inside.stream().map(RoomResults::response).toList()));
         List<PooledSession> taken = all ? inside : List.of(nearest(inside));
-        taken.forEach(this::note);
+        taken.forEach(session -> note(room, session));
         Moments results =
                 Moments.merged(taken.stream().map(RoomResults::response).toList());
         laboratories.add(new Laboratory(room.key(), results.n(), results.mean(0), results.cross(0, 0)));
@@ -65,10 +65,10 @@ final class RoomResults {
                 .orElseThrow();
     }
 
-    private void note(PooledSession session) {
+    private void note(PooledRoom room, PooledSession session) {
+        guarded.add(room.guarded(session));
         driestPct = Math.min(driestPct, HumidityBand.rhPct(session));
         dampestPct = Math.max(dampestPct, HumidityBand.rhPct(session));
-        compared++;
     }
 
     /** Whether some room has two sessions in the band. */

@@ -13,6 +13,8 @@ import org.tableweather.analyzers.spi.Analysis.RoomEffects;
 import org.tableweather.analyzers.spi.Analysis.VarianceComponent;
 import org.tableweather.analyzers.standard.catalogue.Figures;
 import org.tableweather.analyzers.standard.catalogue.Response;
+import org.tableweather.analyzers.standard.catalogue.guard.BiasGuards;
+import org.tableweather.analyzers.standard.catalogue.guard.GuardFinding;
 import org.tableweather.analyzers.standard.statistics.NestedFit;
 import org.tableweather.analyzers.standard.statistics.NestedFit.Quantity;
 import org.tableweather.analyzers.standard.statistics.answer.Coverage;
@@ -44,6 +46,9 @@ final class ComparisonAnswer {
     }
 
     Analysis.Estimated write(List<String> references) {
+        List<GuardFinding> found = pool.guards();
+        List<String> warnings = new ArrayList<>(new ComparisonWarnings(pool, fit, room, asked, departures).list());
+        found.forEach(finding -> warnings.add(finding.words()));
         Map<String, String> used = new LinkedHashMap<>();
         used.put(RoomComparison.ROOM, key());
         used.put(RoomComparison.SHOT, pool.shot());
@@ -51,14 +56,14 @@ final class ComparisonAnswer {
         return new Analysis.Estimated(
                 sentence(),
                 used,
-                facts(),
+                facts(found),
                 estimates(),
                 variance(),
                 List.of(),
                 rooms(),
                 new ComparisonPlots(response, fit, room, departures, next).all(),
-                new ComparisonWarnings(pool, fit, room, asked, departures).list(),
-                references);
+                warnings,
+                BiasGuards.withSources(references, found));
     }
 
     private String key() {
@@ -109,7 +114,7 @@ final class ComparisonAnswer {
                 + Figures.fixed(next.after, response.decimals + 1) + response.sign + ".";
     }
 
-    private Map<String, Object> facts() {
+    private Map<String, Object> facts(List<GuardFinding> found) {
         Map<String, Object> facts = new LinkedHashMap<>();
         facts.put("method", "REML");
         facts.put("rooms", pool.rooms().size());
@@ -124,6 +129,7 @@ final class ComparisonAnswer {
         facts.put("nextTrials", next.trials);
         facts.put("standardErrorNow", next.now);
         facts.put("standardErrorAfter", next.after);
+        facts.put("guards", found.stream().map(GuardFinding::facts).toList());
         return facts;
     }
 

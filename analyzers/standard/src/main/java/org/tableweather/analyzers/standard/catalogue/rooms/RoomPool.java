@@ -19,6 +19,9 @@ import org.tableweather.analyzers.standard.catalogue.Response;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments.Block;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments.Part;
+import org.tableweather.analyzers.standard.catalogue.guard.BiasGuards;
+import org.tableweather.analyzers.standard.catalogue.guard.GuardFinding;
+import org.tableweather.analyzers.standard.catalogue.guard.GuardedSession;
 import org.tableweather.analyzers.standard.catalogue.rooms.PooledRoom.PooledSession;
 import org.tableweather.analyzers.standard.statistics.Moments;
 
@@ -68,6 +71,7 @@ public final class RoomPool {
                                 session.sessionKey(),
                                 session.invented(),
                                 session.summary().traits().corrected(),
+                                session.summary().protocol(),
                                 used));
             }
         }
@@ -142,6 +146,18 @@ public final class RoomPool {
     /** In the order of their keys. */
     public List<PooledRoom> rooms() {
         return List.copyOf(rooms);
+    }
+
+    /** What may have bent the usable sessions. */
+    List<GuardFinding> guards() {
+        return guards(rooms.stream()
+                .flatMap(room -> room.sessions().stream().map(room::guarded))
+                .toList());
+    }
+
+    /** What may have bent these of its sessions. */
+    public List<GuardFinding> guards(List<GuardedSession> sessions) {
+        return BiasGuards.of(sessions, shot, response.parameter);
     }
 
     /** Number of usable sessions. */

@@ -13,6 +13,8 @@ import org.tableweather.analyzers.spi.Analysis.RoomEffects;
 import org.tableweather.analyzers.spi.Analysis.VarianceComponent;
 import org.tableweather.analyzers.standard.catalogue.Figures;
 import org.tableweather.analyzers.standard.catalogue.Response;
+import org.tableweather.analyzers.standard.catalogue.guard.BiasGuards;
+import org.tableweather.analyzers.standard.catalogue.guard.GuardFinding;
 import org.tableweather.analyzers.standard.catalogue.rooms.SlopeStage.RoomSlope;
 import org.tableweather.analyzers.standard.statistics.NestedFit;
 import org.tableweather.analyzers.standard.statistics.answer.Interval;
@@ -49,17 +51,21 @@ final class SlopesAnswer {
     }
 
     Analysis.Estimated write(List<String> references) {
+        List<GuardFinding> found = pool.guards();
+        List<String> warnings =
+                new ArrayList<>(new SlopeWarnings(pool, question, stage, fit, asymmetry, omissions).list());
+        found.forEach(finding -> warnings.add(finding.words()));
         return new Analysis.Estimated(
                 sentence(),
                 question.values(pool.shot()),
-                facts(),
+                facts(found),
                 estimates(),
                 variance(),
                 List.of(),
                 rooms(),
                 new SlopePlots(response, stage, fit, omissions).all(),
-                new SlopeWarnings(pool, question, stage, fit, asymmetry, omissions).list(),
-                references);
+                warnings,
+                BiasGuards.withSources(references, found));
     }
 
     private String sentence() {
@@ -90,7 +96,7 @@ final class SlopesAnswer {
         return Figures.fixed(value, response.decimals) + response.sign;
     }
 
-    private Map<String, Object> facts() {
+    private Map<String, Object> facts(List<GuardFinding> found) {
         Map<String, Object> facts = new LinkedHashMap<>();
         facts.put("method", question.method());
         facts.put("interval", "Hartung-Knapp");
@@ -100,7 +106,8 @@ final class SlopesAnswer {
         facts.put("qDegreesOfFreedom", between.df());
         facts.put("qPValue", between.qPValue());
         facts.put("hSquared", between.hSquared());
-        asymmetry.ifPresent(found -> facts.put("asymmetryPValue", found.slope().pValue()));
+        asymmetry.ifPresent(
+                uneven -> facts.put("asymmetryPValue", uneven.slope().pValue()));
         List<Map<String, Object>> slopes = new ArrayList<>();
         for (int i = 0; i < stage.slopes.size(); i++) {
             RoomSlope one = stage.slopes.get(i);
@@ -113,6 +120,7 @@ final class SlopesAnswer {
         }
         facts.put("slopes", slopes);
         facts.put("leaveOneOut", omissions.facts());
+        facts.put("guards", found.stream().map(GuardFinding::facts).toList());
         return facts;
     }
 

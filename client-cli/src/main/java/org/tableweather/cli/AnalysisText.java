@@ -3,6 +3,7 @@ package org.tableweather.cli;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 import org.tableweather.analyzers.host.AnalysisRun;
 import org.tableweather.analyzers.spi.Analysis;
 
@@ -88,8 +89,9 @@ final class AnalysisText {
 
     private static String parameters(Map<String, String> parameters) {
         StringBuilder text = new StringBuilder("parameters:");
-        parameters.forEach(
-                (name, value) -> text.append(' ').append(name).append('=').append(value));
+        new TreeMap<>(parameters)
+                .forEach((name, value) ->
+                        text.append(' ').append(name).append('=').append(value));
         return text.append('\n').toString();
     }
 

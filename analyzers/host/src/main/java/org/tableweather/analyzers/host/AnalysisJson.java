@@ -11,10 +11,15 @@ import java.io.UncheckedIOException;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.tableweather.analyzers.spi.Analysis;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
 
-/** The envelope that every analysis keeps; CLI and server print the same bytes. */
+/**
+ * The envelope that every analysis keeps; CLI and server print the same bytes. Parameters and facts of the fit come in the
+ * order of their names: a map without an order of its own has another one in every JVM.
+ */
 public final class AnalysisJson {
     private static final JsonMapper MAPPER = JsonMapper.builder()
             .addModule(new Jdk8Module())
@@ -69,12 +74,24 @@ public final class AnalysisJson {
         return new AnalysisRun(info, dataset, MAPPER.treeToValue(envelope, outcome));
     }
 
+    /** A value with every map in it, at whatever depth, in the order of its keys. */
+    private static Object ordered(Object value) {
+        if (value instanceof Map<?, ?> map) {
+            SortedMap<String, Object> sorted = new TreeMap<>();
+            map.forEach((key, inner) -> sorted.put(String.valueOf(key), ordered(inner)));
+            return sorted;
+        }
+        return value instanceof List<?> list
+                ? list.stream().map(AnalysisJson::ordered).toList()
+                : value;
+    }
+
     private static Void estimated(Map<String, Object> envelope, AnalysisRun run, Analysis.Estimated answer) {
         envelope.put("outcome", "estimated");
         envelope.put("sentence", answer.sentence());
         envelope.put("dataset", run.dataset());
-        envelope.put("parameters", answer.parameters());
-        envelope.put("fit", answer.fit());
+        envelope.put("parameters", ordered(answer.parameters()));
+        envelope.put("fit", ordered(answer.fit()));
         envelope.put("estimates", answer.estimates());
         envelope.put("variance", answer.variance());
         envelope.put("curve", answer.curve());
@@ -90,7 +107,7 @@ public final class AnalysisJson {
         envelope.put("reason", none.reason());
         envelope.put("detail", none.detail());
         envelope.put("dataset", run.dataset());
-        envelope.put("parameters", none.parameters());
+        envelope.put("parameters", ordered(none.parameters()));
         envelope.put("warnings", none.warnings());
         envelope.put("references", none.references());
         return null;

@@ -37,6 +37,43 @@ class AnalysisJsonTest {
                 .hasMessageContaining("not an analysis");
     }
 
+    /** {@code Map.of} has another order in every JVM: a plugin's facts would have other bytes on a server than at home. */
+    @Test
+    void tellsFactsAndParametersInTheOrderOfTheirNamesAtAnyDepth() {
+        Map<String, Object> inner = Map.of("d", 1, "b", 2, "c", 3, "a", 4);
+        Map<String, Object> facts = Map.of("h", 1, "c", List.of(inner), "a", 1, "f", inner, "b", 1, "g", 1, "e", 1);
+        Analysis.Estimated drawn =
+                (Analysis.Estimated) DrawnRuns.withRooms(2, true).analysis();
+
+        String json = text(facts, drawn, Map.of("zeta", "1", "beta", "2", "shot", "3", "alpha", "4"));
+
+        String rows = "\"a\" : 4, \"b\" : 2, \"c\" : 3, \"d\" : 1";
+        assertThat(json)
+                .contains(
+                        "\"parameters\" : { \"alpha\" : \"4\", \"beta\" : \"2\", \"shot\" : \"3\", \"zeta\" : \"1\" }");
+        assertThat(json)
+                .contains("\"fit\" : { \"a\" : 1, \"b\" : 1, \"c\" : [ { " + rows + " } ], \"e\" : 1, \"f\" : { " + rows
+                        + " }, \"g\" : 1, \"h\" : 1 }");
+    }
+
+    private static String text(Map<String, Object> facts, Analysis.Estimated drawn, Map<String, String> parameters) {
+        AnalysisRun run = new AnalysisRun(
+                DrawnRuns.withRooms(2, true).info(),
+                DrawnRuns.withRooms(2, true).dataset(),
+                new Analysis.Estimated(
+                        drawn.sentence(),
+                        parameters,
+                        facts,
+                        List.of(),
+                        List.of(),
+                        List.of(),
+                        List.of(),
+                        List.of(),
+                        List.of(),
+                        List.of()));
+        return new String(AnalysisJson.bytes(run), StandardCharsets.UTF_8).replaceAll("\\s+", " ");
+    }
+
     private static AnalysisRun answered() {
         AnalysisRun drawn = DrawnRuns.withRooms(2, true);
         Analysis.Estimated answer = (Analysis.Estimated) drawn.analysis();

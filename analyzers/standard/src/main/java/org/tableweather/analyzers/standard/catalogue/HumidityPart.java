@@ -1,9 +1,7 @@
 package org.tableweather.analyzers.standard.catalogue;
 
-import java.util.Collections;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import org.tableweather.analyzers.spi.Analysis.Estimate;
 import org.tableweather.analyzers.spi.Plot;
 
@@ -14,17 +12,12 @@ import org.tableweather.analyzers.spi.Plot;
  * @param estimates behind those of the model
  * @param plots behind the curve
  * @param warnings behind those of the model
- * @param facts of the fit, sorted by name
+ * @param facts of the fit
  */
 record HumidityPart(
         String words, List<Estimate> estimates, List<Plot> plots, List<String> warnings, Map<String, Object> facts) {
 
     static final HumidityPart NOTHING = new HumidityPart("", List.of(), List.of(), List.of(), Map.of());
-
-    HumidityPart {
-        // Map.of has another order in every JVM: the same answer would have other bytes
-        facts = Collections.unmodifiableSortedMap(new TreeMap<>(facts));
-    }
 
     static HumidityPart warning(String words) {
         return new HumidityPart("", List.of(), List.of(), List.of(words), Map.of());

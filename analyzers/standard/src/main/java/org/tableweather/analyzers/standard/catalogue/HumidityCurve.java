@@ -55,8 +55,11 @@ final class HumidityCurve {
     }
 
     private double[] covariateMeans() {
-        Moments total = pool.total();
         double[] means = new double[question.asked().size()];
+        if (means.length == 0) {
+            return means;
+        }
+        Moments total = pool.total();
         for (int i = 0; i < means.length; i++) {
             means[i] = total.mean(question.columns().firstAsked() - 1 + i);
         }

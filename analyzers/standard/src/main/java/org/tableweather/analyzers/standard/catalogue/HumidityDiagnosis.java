@@ -129,7 +129,8 @@ final class HumidityDiagnosis {
         List<Series> series = new ArrayList<>();
         List<String> moving = new ArrayList<>();
         List<RoomSessions> rooms = pooled.pool().rooms;
-        double reach = HumidityFigures.reach(all);
+        double halfWidth = HumidityFigures.halfWidth(all.df());
+        double reach = halfWidth * all.standardError();
         List<Double> ends = List.of(1.0, (double) rooms.size());
         series.add(new Series(
                 "all rooms, 95 %",
@@ -146,7 +147,7 @@ final class HumidityDiagnosis {
                 continue;
             }
             double value = without.get().value();
-            double bar = HumidityFigures.halfWidth(all.df()) * without.get().standardError();
+            double bar = halfWidth * without.get().standardError();
             series.add(new Series(
                     key, Mark.POINTS, List.of(room + 1.0), List.of(value), List.of(value - bar), List.of(value + bar)));
             if (Math.abs(value - all.value()) > 2 / Math.sqrt(rooms.size()) * all.standardError()) {

@@ -45,7 +45,7 @@ public final class HumidityMeasures implements Analyzer<SessionMoments> {
 
     private static final AnalyzerInfo INFO = new AnalyzerInfo(
             "humidity-measure",
-            "1.1.0",
+            "1.1.1",
             "1",
             "Which measure of humidity",
             "Which measure explains a shot's response: relative humidity, absolute humidity, dew point, air temperature, or the"

@@ -135,21 +135,15 @@ final class HumidityPool {
 
     private Optional<Moments> used(SessionMoments summary) {
         List<Moments> usable = new ArrayList<>();
-        usable.add(Moments.none(needed.length));
-        summary.parts().stream()
-                .filter(part -> part.shot().equals(shot) || shot.isEmpty())
-                .flatMap(part -> part.blocks().stream())
-                .forEach(block -> {
-                    if (isUsable(block)) {
-                        usable.add(block.moments().select(positions(block.measured())));
-                    } else {
-                        countUnusable(block);
-                    }
-                });
-        Moments base = Moments.merged(usable);
-        if (base.n() == 0) {
+        for (Part part : summary.parts()) {
+            if (part.shot().equals(shot) || shot.isEmpty()) {
+                part.blocks().forEach(block -> gather(block, usable));
+            }
+        }
+        if (usable.isEmpty()) {
             return Optional.empty();
         }
+        Moments base = Moments.merged(usable);
         Optional<Moments> derived = columns.areKnown(summary.traits()) && !shot.isEmpty()
                 ? columns.of(base, summary.traits())
                 : Optional.empty();
@@ -157,6 +151,14 @@ final class HumidityPool {
             withoutTrait += base.n();
         }
         return derived;
+    }
+
+    private void gather(Block block, List<Moments> usable) {
+        if (!isUsable(block)) {
+            countUnusable(block);
+        } else if (block.moments().n() > 0) {
+            usable.add(block.moments().select(positions(block.measured())));
+        }
     }
 
     private void countUnusable(Block block) {

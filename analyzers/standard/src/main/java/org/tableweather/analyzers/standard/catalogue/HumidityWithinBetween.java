@@ -45,7 +45,7 @@ final class HumidityWithinBetween {
         }
         List<RoomSessions> parted =
                 pool.rooms.stream().map(HumidityWithinBetween::parted).toList();
-        NestedOutcome outcome = HumidityModels.of(pooled.columns(), 1).fit(parted);
+        NestedOutcome outcome = HumidityModels.of(pooled.columns(), 1).fit(parted, pooled.fit());
         if (!(outcome instanceof NestedFit plain) || !plain.converged()) {
             return HumidityPart.NOTHING;
         }

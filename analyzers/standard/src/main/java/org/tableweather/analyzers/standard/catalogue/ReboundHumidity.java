@@ -62,7 +62,7 @@ public final class ReboundHumidity implements Analyzer<SessionMoments> {
 
     private static final AnalyzerInfo INFO = new AnalyzerInfo(
             "rebound-humidity",
-            "1.3.0",
+            "1.3.1",
             "4",
             "Rebound and humidity",
             "How does the final rebound angle, the landing offset, or the speed kept change with humidity over all rooms?",

@@ -3,7 +3,7 @@ package org.tableweather.analyzers.standard.numeric;
 /**
  * Finds a minimum of a smooth function of few unbounded parameters from its gradient, and is not held up by saddles.
  *
- * <p>Newton steps with the Hessian {@code H = U diag(λ) U'} from differences of the gradient, each eigenvalue replaced by
+ * <p>Newton steps with the Hessian {@code H = U diag(λ) U'}, each eigenvalue replaced by
  * its magnitude: {@code step = −U (U'g / |λ|)}. Where the gradient vanishes but an eigenvalue is negative, as at a variance
  * of zero that is no minimum, it leaves along that eigenvector. Parameters should be scaled to order one.
  *
@@ -45,6 +45,32 @@ public final class SaddleFreeNewton {
          * @return NaN where the function is not defined
          */
         double evaluate(double[] at, double[] gradient);
+
+        /**
+         * The second derivatives, by forward differences of the gradient unless the function knows better.
+         *
+         * @param gradient there
+         * @return symmetric; with an entry that is not finite where the function is not defined
+         */
+        default double[][] hessian(double[] at, double[] gradient) {
+            int size = at.length;
+            double[][] hessian = new double[size][size];
+            double[] moved = new double[size];
+            for (int i = 0; i < size; i++) {
+                double[] there = at.clone();
+                there[i] += 1e-4 * Math.max(0.1, Math.abs(at[i]));
+                double width = there[i] - at[i];
+                if (Double.isNaN(evaluate(there, moved))) {
+                    hessian[i][i] = Double.NaN;
+                    return hessian;
+                }
+                for (int j = 0; j < size; j++) {
+                    hessian[i][j] = (moved[j] - gradient[j]) / width;
+                }
+            }
+            symmetrise(hessian);
+            return hessian;
+        }
     }
 
     /**
@@ -95,7 +121,7 @@ public final class SaddleFreeNewton {
     }
 
     private boolean measureCurvature() {
-        double[][] hessian = hessian();
+        double[][] hessian = objective.hessian(at, gradient);
         for (double[] row : hessian) {
             for (double entry : row) {
                 if (!Double.isFinite(entry)) {
@@ -114,25 +140,6 @@ public final class SaddleFreeNewton {
         }
         along = rotate(gradient);
         return true;
-    }
-
-    private double[][] hessian() {
-        double[][] hessian = new double[size][size];
-        double[] moved = new double[size];
-        for (int i = 0; i < size; i++) {
-            double[] there = at.clone();
-            there[i] += 1e-4 * Math.max(0.1, Math.abs(at[i]));
-            double width = there[i] - at[i];
-            if (Double.isNaN(objective.evaluate(there, moved))) {
-                hessian[i][i] = Double.NaN;
-                return hessian;
-            }
-            for (int j = 0; j < size; j++) {
-                hessian[i][j] = (moved[j] - gradient[j]) / width;
-            }
-        }
-        symmetrise(hessian);
-        return hessian;
     }
 
     private static void symmetrise(double[][] matrix) {

@@ -12,12 +12,21 @@ import java.util.stream.IntStream;
  */
 record FitColumns(int given, List<Integer> kept, List<Integer> random) {
 
+    /** A room's moments of these columns and the response. */
     RoomSessions select(RoomSessions room) {
-        int[] columns = IntStream.concat(kept.stream().mapToInt(Integer::intValue), IntStream.of(given - 1))
-                .toArray();
+        if (kept.size() == given - 1) {
+            return room;
+        }
+        int[] columns = columns();
         return new RoomSessions(
                 room.key(),
                 room.sessions().stream().map(part -> part.select(columns)).toList());
+    }
+
+    /** Kept covariates, then the response. */
+    int[] columns() {
+        return IntStream.concat(kept.stream().mapToInt(Integer::intValue), IntStream.of(given - 1))
+                .toArray();
     }
 
     /** Given columns that are not in the fit. */

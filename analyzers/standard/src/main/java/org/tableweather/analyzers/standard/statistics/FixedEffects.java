@@ -1,6 +1,7 @@
 package org.tableweather.analyzers.standard.statistics;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.factory.LinearSolverFactory_DDRM;
 import org.ejml.interfaces.decomposition.CholeskyDecomposition_F64;
@@ -154,16 +155,22 @@ final class FixedEffects {
         return form;
     }
 
-    /** tr(P[x,x]⁻¹ A) of a symmetric A of which the lower triangle is given. */
-    double inverseTrace(double[] lower) {
-        double trace = 0;
+    /** {@code l' P[x,x]⁻¹ k}. */
+    double inverseForm(double[] l, double[] k) {
+        double form = 0;
         for (int i = 0; i < size; i++) {
-            for (int j = 0; j < i; j++) {
-                trace += 2 * inverse[i * size + j] * lower[i * size + j];
+            for (int j = 0; j < size; j++) {
+                form += l[i] * inverse[i * size + j] * k[j];
             }
-            trace += inverse[i * size + i] * lower[i * size + i];
         }
-        return trace;
+        return form;
+    }
+
+    /** The columns of a penalised group, ascending. */
+    int[] columns(int group) {
+        return IntStream.range(0, size)
+                .filter(column -> groupOf[column] == group)
+                .toArray();
     }
 
     /** Row times c: what the coefficients leave of a row at an offset in an array. */

@@ -45,11 +45,7 @@ public record Moments(long n, double[] mean, double[] cross) {
 
     /** All of them merged, pairwise as a tree: the result depends on the order of the list alone. */
     public static Moments merged(List<Moments> parts) {
-        if (parts.size() == 1) {
-            return parts.get(0);
-        }
-        int half = (parts.size() + 1) / 2;
-        return merged(parts.subList(0, half)).plus(merged(parts.subList(half, parts.size())));
+        return parts.size() == 1 ? parts.get(0) : Sum.of(parts, 0, parts.size()).moments();
     }
 
     @Override
@@ -87,19 +83,9 @@ public record Moments(long n, double[] mean, double[] cross) {
         if (n == 0 || other.n == 0) {
             return n == 0 ? other : this;
         }
-        long total = n + other.n;
-        double share = (double) other.n / total;
-        double weight = n * share;
-        double[] centre = new double[mean.length];
-        double[] products = new double[cross.length];
-        for (int i = 0, at = 0; i < centre.length; i++) {
-            double apart = other.mean[i] - mean[i];
-            centre[i] = mean[i] + apart * share;
-            for (int j = 0; j <= i; j++, at++) {
-                products[at] = cross[at] + other.cross[at] + apart * (other.mean[j] - mean[j]) * weight;
-            }
-        }
-        return new Moments(total, centre, products);
+        Sum sum = new Sum(this);
+        sum.add(other.n, other.mean, other.cross);
+        return sum.moments();
     }
 
     /** The moments of some columns, in the order given. */
@@ -175,6 +161,59 @@ public record Moments(long n, double[] mean, double[] cross) {
     @Override
     public String toString() {
         return "Moments[n=" + n + ", mean=" + Arrays.toString(mean) + ", cross=" + Arrays.toString(cross) + "]";
+    }
+
+    /** Moments that grow in place. */
+    private static final class Sum {
+
+        private final double[] mean;
+        private final double[] cross;
+        private long n;
+
+        Sum(Moments first) {
+            n = first.n;
+            mean = first.mean.clone();
+            cross = first.cross.clone();
+        }
+
+        static Sum of(List<Moments> parts, int from, int to) {
+            int half = from + (to - from + 1) / 2;
+            if (half == to) {
+                return new Sum(parts.get(from));
+            }
+            Sum sum = of(parts, from, half);
+            if (to - half == 1) {
+                Moments last = parts.get(half);
+                sum.add(last.n, last.mean, last.cross);
+            } else {
+                Sum rest = of(parts, half, to);
+                sum.add(rest.n, rest.mean, rest.cross);
+            }
+            return sum;
+        }
+
+        void add(long more, double[] centre, double[] products) {
+            if (more == 0) {
+                return;
+            }
+            // with no rows of its own the share is 1 and the weight 0: it becomes the other
+            double share = (double) more / (n + more);
+            double weight = n * share;
+            for (int i = 0, at = 0; i < mean.length; i++) {
+                double apart = centre[i] - mean[i];
+                for (int j = 0; j <= i; j++, at++) {
+                    cross[at] = cross[at] + products[at] + apart * (centre[j] - mean[j]) * weight;
+                }
+            }
+            for (int i = 0; i < mean.length; i++) {
+                mean[i] += (centre[i] - mean[i]) * share;
+            }
+            n += more;
+        }
+
+        Moments moments() {
+            return new Moments(n, mean, cross);
+        }
     }
 
     static int packed(int i, int j) {

@@ -4,14 +4,14 @@ import java.util.Arrays;
 import org.tableweather.analyzers.standard.numeric.SaddleFreeNewton;
 
 /**
- * {@code −2 log L} of the nested model with its exact gradient, in one pass over the sessions:
+ * {@code −2 log L} of the nested model with its exact gradient and Hessian, in one pass over the rooms:
  *
  * <pre>
  * D = log|·| + ν (1 + log 2πs²) + log|P[x,x]|,   s² = r²/ν,   ν = N − p
  * </pre>
  *
- * <p>and without the last term, ν = N, for the unrestricted likelihood. After a call, {@link #reduction} and {@link #top}
- * hold the quantities of that point.
+ * <p>and without the last term, ν = N, for the unrestricted likelihood. After a call, {@link #reduction}, {@link #slopes} and
+ * {@link #top} hold the quantities of that point.
  *
  * @source Patterson1971
  * @source Bates2015
@@ -33,15 +33,26 @@ final class NestedCriterion implements SaddleFreeNewton.Objective {
     /** Number of calls. */
     int evaluations;
 
-    private final boolean restricted;
+    /** Sums of first derivatives at the last call. */
+    final NestedSlopes slopes;
+    /** dD/dΩ and dD/dw of the last call. */
+    final double[] roomSlopes;
+
+    double sessionSlope;
+    /** {@code N = C + cc'/s²} of the last call, m × m. */
+    final double[] weights;
+
+    final boolean restricted;
+
     private final int width;
     private final int depth;
-    private final double[] roomSlopes;
-    private final double[] loss;
     private final double[] row;
-    private final double[] outer;
     private final double[] lean;
     private final int[] smoothOf;
+    /** Where all is known, with s² its own. */
+    private double[] last = new double[0];
+
+    private boolean known;
 
     /** Without penalised columns. */
     NestedCriterion(NestedData data, NestedParameters parameters, int[] random, NestedModel.Method method) {
@@ -66,9 +77,9 @@ final class NestedCriterion implements SaddleFreeNewton.Objective {
         long penalised = Arrays.stream(smoothOf).filter(group -> group >= 0).count();
         nu = restricted ? data.trials - (width - 1) + penalised : data.trials;
         roomSlopes = new double[depth * depth];
-        loss = new double[depth];
+        slopes = new NestedSlopes(reduction, parameters.first() > 0);
+        weights = new double[width * width];
         row = new double[width];
-        outer = new double[(width - 1) * (width - 1)];
         lean = new double[depth];
     }
 
@@ -80,6 +91,8 @@ final class NestedCriterion implements SaddleFreeNewton.Objective {
         }
         sigma2 = top.residual / nu;
         fillGradient(phi, gradient);
+        last = phi.clone();
+        known = true;
         return determinants + nu * (1 + LOG_TWO_PI + StrictMath.log(sigma2));
     }
 
@@ -100,8 +113,38 @@ final class NestedCriterion implements SaddleFreeNewton.Objective {
         return determinants + nu * (LOG_TWO_PI + StrictMath.log(variance)) + top.residual / variance;
     }
 
+    /** Makes this point the one of the last call. */
+    void moveTo(double[] phi) {
+        if (!known || !Arrays.equals(last, phi)) {
+            evaluate(phi, new double[phi.length]);
+        }
+    }
+
+    /** r² at a point; the criterion itself is not evaluated. */
+    double residual(double[] phi) {
+        return Double.isNaN(reduce(phi)) ? Double.NaN : top.residual;
+    }
+
+    /** Exact second derivatives; at the point of the last call they cost one more pass over the rooms. */
+    @Override
+    public double[][] hessian(double[] phi, double[] gradient) {
+        moveTo(phi);
+        if (!known) {
+            return new double[][] {{Double.NaN}};
+        }
+        NestedCurvature curvature = new NestedCurvature(this, phi);
+        double[][] hessian = curvature.hessian;
+        for (int i = 0; i < phi.length; i++) {
+            for (int j = 0; j < phi.length; j++) {
+                hessian[i][j] -= curvature.residual[i] * curvature.residual[j] / (nu * sigma2 * sigma2);
+            }
+        }
+        return hessian;
+    }
+
     private double reduce(double[] phi) {
         evaluations++;
+        known = false;
         double t = parameters.session(phi);
         parameters.factor(phi, reduction.factor);
         for (int group = 0; group < parameters.smooths(); group++) {
@@ -115,12 +158,41 @@ final class NestedCriterion implements SaddleFreeNewton.Objective {
     }
 
     private void fillGradient(double[] phi, double[] gradient) {
-        fillRoomSlopes();
-        double session = parameters.session(phi) == 0 ? 0 : sessionSlope();
-        parameters.chain(phi, session, roomSlopes, reduction.factor, gradient);
+        slopes.gather();
+        fillWeights();
+        int[] random = reduction.random;
+        for (int u = 0, at = 0; u < depth; u++) {
+            for (int v = 0; v <= u; v++) {
+                double slope = reduction.total[random[u] * width + random[v]] - trace(slopes.byOmega[at++]);
+                roomSlopes[u * depth + v] = slope;
+                roomSlopes[v * depth + u] = slope;
+            }
+        }
+        sessionSlope = slopes.logByW - trace(slopes.byW);
+        parameters.chain(phi, sessionSlope, roomSlopes, reduction.factor, gradient);
         for (int group = 0; group < parameters.smooths(); group++) {
             parameters.chainSmooth(phi, group, smoothSlope(group), gradient);
         }
+    }
+
+    /** C + cc'/s², without C for the full likelihood. */
+    private void fillWeights() {
+        for (int i = 0; i < width; i++) {
+            for (int j = 0; j < width; j++) {
+                double weight = top.contrast[i] * top.contrast[j] / sigma2;
+                boolean own = restricted && i < width - 1 && j < width - 1;
+                weights[i * width + j] = own ? weight + top.inverse[i * (width - 1) + j] : weight;
+            }
+        }
+    }
+
+    /** tr(N A). */
+    private double trace(double[] matrix) {
+        double sum = 0;
+        for (int i = 0; i < matrix.length; i++) {
+            sum += weights[i] * matrix[i];
+        }
+        return sum;
     }
 
     /** dD/dτ²: Σ over the group's columns of T[q,q] − T[q,x] C T[x,q] − (T[q,:] c)²/s². */
@@ -138,58 +210,9 @@ final class NestedCriterion implements SaddleFreeNewton.Objective {
         return slope;
     }
 
-    /** dD/dΩ: Σ over rooms of P[r,r] − (P[r,:] c)(P[r,:] c)'/s² − P[r,x] P[x,x]⁻¹ P[x,r]. */
-    private void fillRoomSlopes() {
-        Arrays.fill(roomSlopes, 0);
-        int[] random = reduction.random;
-        for (int room = 0; room < data.rooms; room++) {
-            int base = room * width * width;
-            for (int u = 0; u < depth; u++) {
-                int first = base + random[u] * width;
-                loss[u] = top.leave(reduction.rests, first);
-                for (int v = 0; v <= u; v++) {
-                    double slope = reduction.rests[first + random[v]] - loss[u] * loss[v] / sigma2;
-                    if (restricted) {
-                        slope -= top.inverseForm(reduction.rests, first, base + random[v] * width);
-                    }
-                    roomSlopes[u * depth + v] += slope;
-                }
-            }
-        }
-        for (int u = 0; u < depth; u++) {
-            for (int v = 0; v < u; v++) {
-                roomSlopes[v * depth + u] = roomSlopes[u * depth + v];
-            }
-        }
-    }
-
-    /** dD/dw: Σ over sessions of 1'V⁻¹1 − (h c)²/s² − h[x] P[x,x]⁻¹ h[x]', the last from Σ h[x]' h[x]. */
-    private double sessionSlope() {
-        Arrays.fill(outer, 0);
-        double sum = 0;
-        for (int room = 0; room < data.rooms; room++) {
-            for (int session = data.firstSession[room]; session < data.firstSession[room + 1]; session++) {
-                sum += fillRow(session, room);
-                double left = top.leave(row, 0);
-                sum -= left * left / sigma2;
-                addOuter(outer, row, width - 1);
-            }
-        }
-        return restricted ? sum - top.inverseTrace(outer) : sum;
-    }
-
-    /** Lower triangle of a row times itself. */
-    private static void addOuter(double[] to, double[] row, int columns) {
-        for (int i = 0; i < columns; i++) {
-            for (int j = 0; j <= i; j++) {
-                to[i * columns + j] += row[i] * row[j];
-            }
-        }
-    }
-
     /** Writes {@code h = n f (a' − a[r]' K S[r,:])} of a session into the row; returns 1'V⁻¹1 of the session. */
     private double fillRow(int session, int room) {
-        double share = reduction.weight[session];
+        double share = reduction.groups.weight(session);
         double[] mean = data.mean;
         double[] h = row;
         int columns = width;

@@ -30,12 +30,15 @@ final class NestedData {
     final double[] rms;
 
     NestedData(List<RoomSessions> from) {
-        List<Moments> all = sessionsOf(from);
-        Moments total = Moments.merged(all);
+        this(from, Moments.merged(sessionsOf(from)));
+    }
+
+    /** With all sessions merged, where that is known. */
+    NestedData(List<RoomSessions> from, Moments total) {
         int response = total.columns() - 1;
         width = response + 2;
         rooms = from.size();
-        sessions = all.size();
+        sessions = from.stream().mapToInt(room -> room.sessions().size()).sum();
         trials = total.n();
         responseCentre = total.mean(response);
         firstSession = new int[rooms + 1];

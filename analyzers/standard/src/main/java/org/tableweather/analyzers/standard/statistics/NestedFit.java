@@ -36,6 +36,7 @@ public final class NestedFit implements NestedOutcome {
     private final int evaluations;
     private final double sigma2;
     private final OptionalDouble sessionVariance;
+    private final double[] factor;
     final double[][] omega;
     final double[] coefficients;
     final double[] inverse;
@@ -91,7 +92,7 @@ public final class NestedFit implements NestedOutcome {
         this.model = model;
         this.columns = columns;
         this.minimum = minimum;
-        criterion.evaluate(minimum.at(), new double[minimum.at().length]);
+        criterion.moveTo(minimum.at());
         sigma2 = criterion.sigma2;
         data = criterion.data;
         responseCentre = data.responseCentre;
@@ -105,7 +106,8 @@ public final class NestedFit implements NestedOutcome {
         coefficients = criterion.top.coefficients.clone();
         coefficients[0] += responseCentre;
         inverse = criterion.top.inverse.clone();
-        omega = omega(criterion.reduction.factor, columns.random().size());
+        factor = criterion.reduction.factor.clone();
+        omega = omega(factor, columns.random().size());
         double t = criterion.parameters.session(minimum.at());
         boolean sessionEffect = criterion.parameters.first() > 0;
         sessionVariance =
@@ -132,6 +134,7 @@ public final class NestedFit implements NestedOutcome {
         evaluations = other.evaluations;
         sigma2 = other.sigma2;
         sessionVariance = other.sessionVariance;
+        factor = other.factor;
         omega = other.omega;
         coefficients = other.coefficients;
         inverse = other.inverse;
@@ -165,6 +168,12 @@ public final class NestedFit implements NestedOutcome {
         intercept[0] = 1;
         boolean sound = precision.isSound() && Double.isFinite(precision.df(intercept));
         return sound ? Optional.of(new NestedFit(this, precision)) : Optional.empty();
+    }
+
+    /** Where a search with other parameters begins that expects variances like these; empty when they are not the same. */
+    Optional<double[]> start(NestedParameters parameters) {
+        double t = Math.sqrt(sessionVariance.orElse(0) / sigma2);
+        return parameters.start(t, sessionVariance.isPresent(), factor, smoothing);
     }
 
     /** Whether there is no penalised curve. */

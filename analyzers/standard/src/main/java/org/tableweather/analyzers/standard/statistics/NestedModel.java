@@ -112,4 +112,15 @@ public record NestedModel(
     public NestedOutcome fit(List<RoomSessions> rooms) {
         return new NestedPreparation(this, rooms).fit();
     }
+
+    /**
+     * Fits the model where its variances are expected near those of another fit with the same room effects, as with the same
+     * rooms and other covariates. In a pool of many rooms the search begins there; in a small one, where there may be several
+     * optima, it begins where it always does.
+     *
+     * @param near what to begin from
+     */
+    public NestedOutcome fit(List<RoomSessions> rooms, NestedFit near) {
+        return new NestedPreparation(this, rooms).near(near).fit();
+    }
 }

@@ -1,6 +1,7 @@
 package org.tableweather.analyzers.standard.statistics;
 
 import java.util.Arrays;
+import java.util.Optional;
 
 /**
  * What φ means: {@code φ = (t, Lᵢⱼ rms(column i), τ rms(group))}, t only where there is a session effect, L by rows, one
@@ -9,6 +10,8 @@ import java.util.Arrays;
  * <p>The criterion is even in t and in each column of L, so that no bound is needed; the scaling makes all of order one.
  */
 final class NestedParameters {
+
+    private static final double LEAST_START = 0.05;
 
     /** Length of φ. */
     final int size;
@@ -98,6 +101,85 @@ final class NestedParameters {
         }
     }
 
+    /** dτ²/dφ of a group. */
+    double smoothSlope(double[] phi, int group) {
+        return 2 * smooth(phi, group) / smoothScale[group];
+    }
+
+    /** d²τ²/dφ² of a group. */
+    double smoothBend(int group) {
+        return 2 / (smoothScale[group] * smoothScale[group]);
+    }
+
+    /**
+     * Derivatives by t and by the entries of L of a matrix whose derivatives by w and along Ω are given as
+     * {@link NestedSlopes} sums them up.
+     */
+    double[][] slopes(double[] phi, double[] byW, double[][] byOmega, double[] factor) {
+        double[][] slopes = new double[first() + entries.length][byW.length];
+        if (sessionEffect) {
+            addTimes(slopes[0], -2 * phi[0], byW);
+        }
+        for (int e = 0; e < entries.length; e++) {
+            int i = entries[e][0];
+            for (int k = entries[e][1]; k < depth; k++) {
+                double times = -2 * factor[k * depth + entries[e][1]] / scale[i];
+                addTimes(slopes[first() + e], times, byOmega[Moments.packed(Math.max(i, k), Math.min(i, k))]);
+            }
+        }
+        return slopes;
+    }
+
+    private static void addTimes(double[] to, double times, double[] what) {
+        for (int i = 0; i < to.length; i++) {
+            to[i] += times * what[i];
+        }
+    }
+
+    /** Adds the rooms' part of the second derivatives to the lower triangle. */
+    void addCurvature(double[] phi, RoomCurvature rooms, double[] factor, double[][] hessian) {
+        if (sessionEffect) {
+            hessian[0][0] += 2 * rooms.slopeByW + 4 * phi[0] * phi[0] * rooms.byWs;
+        }
+        double[][] moves = new double[entries.length][];
+        for (int e = 0; e < entries.length; e++) {
+            moves[e] = move(e, factor);
+            if (sessionEffect) {
+                hessian[first() + e][0] += 2 * phi[0] * dot(rooms.byBoth, moves[e]);
+            }
+            for (int g = 0; g <= e; g++) {
+                hessian[first() + e][first() + g] += rooms.byOmegas(moves[e], moves[g]) + bend(e, g, rooms.slope);
+            }
+        }
+    }
+
+    /** dΩ/dφ of an entry of L. */
+    private double[] move(int e, double[] factor) {
+        double[] move = new double[depth * depth];
+        int i = entries[e][0];
+        for (int k = entries[e][1]; k < depth; k++) {
+            double share = factor[k * depth + entries[e][1]] / scale[i];
+            move[i * depth + k] += share;
+            move[k * depth + i] += share;
+        }
+        return move;
+    }
+
+    /** What d²Ω/dφ² adds: entries of one column of L alone bend Ω together. */
+    private double bend(int e, int g, double[] slope) {
+        int i = entries[e][0];
+        int k = entries[g][0];
+        return entries[e][1] == entries[g][1] ? 2 * slope[i * depth + k] / (scale[i] * scale[k]) : 0;
+    }
+
+    private static double dot(double[] a, double[] b) {
+        double sum = 0;
+        for (int i = 0; i < a.length; i++) {
+            sum += a[i] * b[i];
+        }
+        return sum;
+    }
+
     /** {@code z'Ωz = |L'z|²}. */
     double spread(double[] z, double[] factor) {
         double sum = 0;
@@ -136,6 +218,35 @@ final class NestedParameters {
         }
         Arrays.fill(start, first() + entries.length, size, diagonal);
         return start;
+    }
+
+    /**
+     * A start at variances that are known from elsewhere, none of them so near zero that a search would be held up there.
+     *
+     * @param factor L by rows
+     * @param smoothing τ of each group
+     * @return empty when these are not the parameters
+     */
+    Optional<double[]> start(double session, boolean sessions, double[] factor, double[] smoothing) {
+        if (sessions != sessionEffect || factor.length != depth * depth || smoothing.length != smoothScale.length) {
+            return Optional.empty();
+        }
+        double[] start = new double[size];
+        if (sessionEffect) {
+            start[0] = away(session);
+        }
+        for (int e = 0; e < entries.length; e++) {
+            double entry = factor[entries[e][0] * depth + entries[e][1]] * scale[entries[e][0]];
+            start[first() + e] = entries[e][0] == entries[e][1] ? away(entry) : entry;
+        }
+        for (int group = 0; group < smoothing.length; group++) {
+            start[first() + entries.length + group] = away(smoothing[group] * smoothScale[group]);
+        }
+        return Optional.of(start);
+    }
+
+    private static double away(double value) {
+        return Math.max(LEAST_START, value);
     }
 
     /**

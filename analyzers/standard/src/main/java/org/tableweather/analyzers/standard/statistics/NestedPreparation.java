@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -25,6 +26,7 @@ final class NestedPreparation {
     private final Set<Caution> cautions = EnumSet.noneOf(Caution.class);
     private final List<RoomSessions> rooms;
     private final List<Moments> sessions;
+    private Optional<NestedFit> near = Optional.empty();
 
     NestedPreparation(NestedModel model, List<RoomSessions> given) {
         this.model = model;
@@ -36,6 +38,12 @@ final class NestedPreparation {
                 .toList();
         rooms = meansIfConstantWithin(filled);
         sessions = NestedData.sessionsOf(rooms);
+    }
+
+    /** Begins at another fit, where one start is enough. */
+    NestedPreparation near(NestedFit other) {
+        near = Optional.of(other);
+        return this;
     }
 
     NestedOutcome fit() {
@@ -58,8 +66,7 @@ final class NestedPreparation {
             return exactFit(total.n() + " rows never vary within their room, in " + rooms.size() + " rooms");
         }
         FitColumns columns = new FitColumns(covariates + 1, kept, randomColumns(kept));
-        NestedData data =
-                new NestedData(rooms.stream().map(room -> columns.select(room)).toList());
+        NestedData data = new NestedData(rooms.stream().map(columns::select).toList(), total.select(columns.columns()));
         return search(data, columns);
     }
 
@@ -157,14 +164,14 @@ final class NestedPreparation {
                 new NestedParameters(scale, sessionsSeparable(), model.covariance(), smoothScale(data, columns));
         NestedCriterion criterion =
                 new NestedCriterion(data, parameters, random, model.method(), smoothOf(data, columns));
-        criterion.evaluate(parameters.start(0, 0), new double[parameters.size]);
+        double residual = criterion.residual(parameters.start(0, 0));
         int response = data.width * data.width - 1;
         double least = LEAST_RESIDUAL * criterion.reduction.total[response];
-        if (!(criterion.top.residual > least)) {
+        if (!(residual > least)) {
             return exactFit(data);
         }
         Minimum best = lowest(criterion);
-        criterion.evaluate(best.at(), new double[parameters.size]);
+        criterion.moveTo(best.at());
         if (!(criterion.top.residual > least)) {
             return exactFit(data);
         }
@@ -205,10 +212,9 @@ final class NestedPreparation {
         if (parameters.size == 0) {
             return new Minimum(new double[0], criterion.evaluate(new double[0], new double[0]), true);
         }
-        int starts = rooms.size() < ROOMS_FOR_ONE_START ? STARTS.length : 1;
         List<Minimum> found = new ArrayList<>();
-        for (double[] start : List.of(STARTS).subList(0, starts)) {
-            found.add(SaddleFreeNewton.minimise(criterion, parameters.start(start[0], start[1])));
+        for (double[] start : starts(parameters)) {
+            found.add(SaddleFreeNewton.minimise(criterion, start));
         }
         Minimum best = lower(found);
         if (settledValues(found).anyMatch(value -> value - best.value() > SAME_OPTIMUM)) {
@@ -222,6 +228,16 @@ final class NestedPreparation {
             cautions.add(Caution.NOT_CONVERGED);
         }
         return new Minimum(parameters.tidy(last.at()), last.value(), last.converged());
+    }
+
+    private List<double[]> starts(NestedParameters parameters) {
+        Stream<double[]> starts = Arrays.stream(STARTS).map(start -> parameters.start(start[0], start[1]));
+        if (rooms.size() < ROOMS_FOR_ONE_START) {
+            return starts.toList();
+        }
+        return near.flatMap(fit -> fit.start(parameters))
+                .map(List::of)
+                .orElseGet(() -> starts.limit(1).toList());
     }
 
     /** The lowest, of equal ones the first. */

@@ -13,8 +13,8 @@ import java.util.Arrays;
  * top      P = Σ P
  * </pre>
  *
- * <p>The rank-one form of T has no cancellation; W is positive definite whatever L. The work is in the number of sessions;
- * arrays are reused from call to call, so one instance serves one thread. Matrices are whole, by rows.
+ * <p>The rank-one form of T has no cancellation; W is positive definite whatever L. The work is in the number of sessions of
+ * different counts; arrays are reused from call to call, so one instance serves one thread. Matrices are whole, by rows.
  *
  * @source Laird1982
  * @source Bates2015
@@ -26,8 +26,8 @@ final class NestedReduction {
     final NestedData data;
     /** Columns with a room effect, r. */
     final int[] random;
-    /** Per session n f. */
-    final double[] weight;
+    /** Weights n f of the sessions. */
+    final SessionGroups groups;
     /** Per room S and P, m × m. */
     final double[] sums;
 
@@ -41,7 +41,7 @@ final class NestedReduction {
 
     private final int width;
     private final int depth;
-    private final double[] plainSums;
+    private final double[] packed;
     /** L' S[r,:], then R⁻¹ V', q × m. */
     private final double[] across;
     /** W, then its Cholesky factor R, q × q. */
@@ -50,13 +50,16 @@ final class NestedReduction {
     private final double[] solved;
 
     private double logDeterminant;
+    /** Of pivots, all at least 1, whose logarithm is not taken yet. */
+    private double pivots;
 
     NestedReduction(NestedData data, int[] random) {
         this.data = data;
         this.random = random;
         width = data.width;
         depth = random.length;
-        weight = data.count.clone();
+        groups = new SessionGroups(data);
+        packed = new double[Moments.packedLength(width)];
         sums = new double[data.rooms * width * width];
         rests = new double[data.rooms * width * width];
         shrinks = new double[data.rooms * depth * depth];
@@ -65,8 +68,6 @@ final class NestedReduction {
         across = new double[depth * width];
         inner = new double[depth * depth];
         solved = new double[depth * depth];
-        gatherSessions();
-        plainSums = sums.clone();
     }
 
     /**
@@ -76,67 +77,32 @@ final class NestedReduction {
      * @return {@code Σ log(1 + w n) + Σ log|W|}; NaN when a W is not positive definite in doubles
      */
     double reduce(double w) {
-        logDeterminant = 0;
-        if (w == 0) {
-            System.arraycopy(data.count, 0, weight, 0, weight.length);
-            System.arraycopy(plainSums, 0, sums, 0, sums.length);
-        } else {
-            weighSessions(w);
-            gatherSessions();
-        }
+        logDeterminant = groups.weigh(w);
+        pivots = 1;
         Arrays.fill(total, 0);
         for (int room = 0; room < data.rooms; room++) {
+            gatherSessions(room);
             if (depth > 0 && !shrinkRoom(room)) {
                 return Double.NaN;
             }
             leaveRest(room * width * width);
         }
-        mirror(total, 0);
-        return logDeterminant;
-    }
-
-    /** The logarithm of a product of many factors 1 + w n is taken at once, before the product can overflow. */
-    private void weighSessions(double w) {
-        double product = 1;
-        for (int session = 0; session < weight.length; session++) {
-            double size = 1 + w * data.count[session];
-            weight[session] = data.count[session] / size;
-            if (product * size > LARGEST_PRODUCT) {
-                logDeterminant += StrictMath.log(product);
-                product = 1;
-            }
-            product *= size;
-        }
-        logDeterminant += StrictMath.log(product);
-    }
-
-    private void gatherSessions() {
-        System.arraycopy(data.within, 0, sums, 0, sums.length);
-        for (int room = 0; room < data.rooms; room++) {
-            int base = room * width * width;
-            for (int session = data.firstSession[room]; session < data.firstSession[room + 1]; session++) {
-                addOuter(sums, base, data.mean, session * width, weight[session]);
-            }
-            mirror(sums, base);
-        }
-    }
-
-    /** The innermost loop of a fit: local names let it run without looking fields up. */
-    private void addOuter(double[] to, int base, double[] mean, int row, double share) {
-        int columns = width;
-        for (int i = 0; i < columns; i++) {
-            double weighted = share * mean[row + i];
-            int at = base + i * columns;
-            for (int j = 0; j <= i; j++) {
-                to[at + j] += weighted * mean[row + j];
-            }
-        }
-    }
-
-    private void mirror(double[] matrices, int base) {
         for (int i = 0; i < width; i++) {
             for (int j = 0; j < i; j++) {
-                matrices[base + j * width + i] = matrices[base + i * width + j];
+                total[j * width + i] = total[i * width + j];
+            }
+        }
+        return logDeterminant + StrictMath.log(pivots);
+    }
+
+    private void gatherSessions(int room) {
+        groups.outer(room, 1, packed);
+        int base = room * width * width;
+        for (int i = 0, at = 0; i < width; i++) {
+            for (int j = 0; j <= i; j++, at++) {
+                double sum = data.within[base + i * width + j] + packed[at];
+                sums[base + i * width + j] = sum;
+                sums[base + j * width + i] = sum;
             }
         }
     }
@@ -192,9 +158,17 @@ final class NestedReduction {
                 return false;
             }
             inner[u * depth + u] = Math.sqrt(pivot);
-            logDeterminant += StrictMath.log(pivot);
+            multiply(pivot);
         }
         return true;
+    }
+
+    private void multiply(double pivot) {
+        if (pivots > LARGEST_PRODUCT) {
+            logDeterminant += StrictMath.log(pivots);
+            pivots = 1;
+        }
+        pivots *= pivot;
     }
 
     private double innerProduct(int u, int v) {

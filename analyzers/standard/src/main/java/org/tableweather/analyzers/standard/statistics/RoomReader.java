@@ -75,7 +75,7 @@ final class RoomReader {
                         * criterion.data.mean[session * width + reduction.random[v]];
             }
         }
-        double shrink = ratio * reduction.weight[session];
+        double shrink = ratio * reduction.groups.weight(session);
         double alone = shrink / criterion.data.count[session];
         return criterion.sigma2 * (alone + shrink * shrink * form);
     }

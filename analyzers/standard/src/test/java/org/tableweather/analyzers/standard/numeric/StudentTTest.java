@@ -14,7 +14,7 @@ class StudentTTest {
     @ValueSource(doubles = {0.5, 0.9, 0.95, 0.99})
     void oneDegreeOfFreedomIsCauchy(double coverage) {
         double expected = Math.tan(Math.PI * coverage / 2);
-        assertThat(StudentT.halfWidth(coverage, 1)).isEqualTo(expected, within(1e-9 * expected));
+        assertThat(StudentT.halfWidth(coverage, 1)).isEqualTo(expected, within(1e-12 * expected));
     }
 
     /** Two degrees of freedom: {@code (2p − 1) √(2 / (4p(1 − p)))}. */
@@ -22,6 +22,6 @@ class StudentTTest {
     @ValueSource(doubles = {0.5, 0.9, 0.95, 0.99})
     void twoDegreesOfFreedomHaveARoot(double coverage) {
         double expected = coverage * Math.sqrt(2 / (1 - coverage * coverage));
-        assertThat(StudentT.halfWidth(coverage, 2)).isEqualTo(expected, within(1e-10 * expected));
+        assertThat(StudentT.halfWidth(coverage, 2)).isEqualTo(expected, within(1e-13 * expected));
     }
 }

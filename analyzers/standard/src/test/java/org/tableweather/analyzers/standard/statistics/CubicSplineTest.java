@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Random;
 import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 import org.tableweather.analyzers.standard.statistics.NestedFit.Quantity;
@@ -103,6 +104,32 @@ class CubicSplineTest {
                 .fit(rows);
         assertThat(lowest.criterion()).isLessThan(theirs);
         assertThat(lowest.effectiveDf(0)).isZero();
+    }
+
+    /** A curve, room effects and session effects together: no such mixed terms are in the cases above. */
+    @Test
+    void bendsOfACurveAmongRoomsAreTheSlopesOfTheGradient() {
+        Random random = new Random(11);
+        List<RoomSessions> rooms = new ArrayList<>();
+        for (int room = 0; room < 5; room++) {
+            List<Moments> sessions = new ArrayList<>();
+            for (int session = 0; session < 4; session++) {
+                MomentsBuilder builder = new MomentsBuilder(4);
+                for (int trial = 0; trial < 3 + session % 2; trial++) {
+                    double x = random.nextGaussian();
+                    builder.add(x, x * x, x * x * x, room + x + random.nextGaussian());
+                }
+                sessions.add(builder.build());
+            }
+            rooms.add(new RoomSessions("r" + room, sessions));
+        }
+        NestedParameters parameters =
+                new NestedParameters(new double[] {1, 1.2}, true, NestedModel.Covariance.FREE, new double[] {1.5, 0.8});
+        NestedCriterion criterion = new NestedCriterion(
+                new NestedData(rooms), parameters, new int[] {0, 1}, Method.REML, new int[] {-1, -1, 0, 1});
+
+        NestedCriterionTest.assertHessian(criterion, new double[] {0.6, 0.8, 0.3, 0.5, 0.7, 0.4});
+        NestedCriterionTest.assertHessian(criterion, new double[] {0.6, 0.8, 0.3, 0.5, 0, 0.4});
     }
 
     /** The smoothness runs off to a straight line: the answer is the line's, to the digits of the independent fit. */

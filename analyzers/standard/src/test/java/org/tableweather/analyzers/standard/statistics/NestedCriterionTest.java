@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Random;
 import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -58,6 +59,80 @@ class NestedCriterionTest {
         double down = 1.3 * Math.exp(-2e-5);
         double slope = (criterion.evaluate(phi, up, ignored) - criterion.evaluate(phi, down, ignored)) / 2e-5;
         assertThat(gradient[4]).isEqualTo(slope, within(1e-6));
+    }
+
+    @ParameterizedTest
+    @EnumSource(Method.class)
+    void hessianIsTheSlopeOfTheGradient(Method method) {
+        NestedCriterion criterion = criterion(method);
+
+        assertHessian(criterion, new double[] {0.7, 0.9, -0.2, 0.4});
+        assertHessian(criterion, new double[] {0, 0.9, -0.2, 0});
+    }
+
+    static void assertHessian(NestedCriterion criterion, double[] phi) {
+        double[] ignored = new double[phi.length];
+        criterion.evaluate(phi, ignored);
+        double[][] hessian = criterion.hessian(phi, ignored);
+        for (int i = 0; i < phi.length; i++) {
+            double[] above = phi.clone();
+            double[] below = phi.clone();
+            double[] slopeAbove = new double[phi.length];
+            double[] slopeBelow = new double[phi.length];
+            above[i] += 1e-5;
+            below[i] -= 1e-5;
+            criterion.evaluate(above, slopeAbove);
+            criterion.evaluate(below, slopeBelow);
+            for (int j = 0; j < phi.length; j++) {
+                double slope = (slopeAbove[j] - slopeBelow[j]) / 2e-5;
+                assertThat(hessian[i][j])
+                        .as("%d, %d", i, j)
+                        .isEqualTo(slope, within(1e-6 * Math.max(1, Math.abs(slope))));
+            }
+        }
+    }
+
+    @Test
+    void sessionsOfOneCountAreWeighedTogetherAsEachByItself() {
+        Random random = new Random(5);
+        List<RoomSessions> rooms = new ArrayList<>();
+        for (int room = 0; room < 6; room++) {
+            List<Moments> sessions = new ArrayList<>();
+            for (int session = 0; session < 7; session++) {
+                sessions.add(drawn(random, 1 + random.nextInt(3)));
+            }
+            rooms.add(new RoomSessions("r" + room, sessions));
+        }
+        NestedData data = new NestedData(rooms);
+        SessionGroups groups = new SessionGroups(data);
+        double logarithms = groups.weigh(0.3);
+        double[] sums = new double[Moments.packedLength(data.width)];
+
+        double expected = 0;
+        for (int room = 0; room < data.rooms; room++) {
+            for (int power = 1; power <= 3; power++) {
+                groups.outer(room, power, sums);
+                for (int i = 0; i < data.width; i++) {
+                    double sum = 0;
+                    for (int s = data.firstSession[room]; s < data.firstSession[room + 1]; s++) {
+                        double f = data.count[s] / (1 + 0.3 * data.count[s]);
+                        sum += Math.pow(f, power) * data.mean[s * data.width + i] * data.mean[s * data.width];
+                        expected += power == 1 && i == 0 ? Math.log(1 + 0.3 * data.count[s]) : 0;
+                        assertThat(groups.weight(s)).isEqualTo(f);
+                    }
+                    assertThat(sums[Moments.packed(i, 0)]).isEqualTo(sum, within(1e-12));
+                }
+            }
+        }
+        assertThat(logarithms).isEqualTo(expected, within(1e-12));
+    }
+
+    private static Moments drawn(Random random, int trials) {
+        MomentsBuilder builder = new MomentsBuilder(2);
+        for (int trial = 0; trial < trials; trial++) {
+            builder.add(random.nextGaussian(), random.nextGaussian());
+        }
+        return builder.build();
     }
 
     @Test

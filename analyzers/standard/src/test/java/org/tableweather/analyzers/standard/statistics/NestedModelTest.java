@@ -107,6 +107,32 @@ class NestedModelTest {
     }
 
     @Nested
+    class NearAnotherFit {
+
+        @Test
+        void findsTheSameOptimumInFewerEvaluations() {
+            List<RoomSessions> rooms = rooms(60, 4, 5, 3, Spread.USUAL);
+            NestedFit plain = fitted(SLOPES, rooms);
+            NestedFit near = (NestedFit) SLOPES.fit(rooms, plain);
+
+            assertThat(near.criterion()).isEqualTo(plain.criterion(), within(1e-9));
+            assertThat(near.coefficient(1).orElseThrow().df())
+                    .isEqualTo(plain.coefficient(1).orElseThrow().df(), within(1e-5));
+            assertThat(near.evaluations()).isLessThan(plain.evaluations());
+        }
+
+        @Test
+        void beginsAsEverInASmallPool() {
+            List<RoomSessions> rooms = rooms(8, 4, 5, 3, Spread.USUAL);
+            NestedFit plain = fitted(SLOPES, rooms);
+            NestedFit near = (NestedFit) SLOPES.fit(rooms, plain);
+
+            assertThat(near.evaluations()).isEqualTo(plain.evaluations());
+            assertThat(near.sigma2()).isEqualTo(plain.sigma2());
+        }
+    }
+
+    @Nested
     class Degenerate {
 
         @Test

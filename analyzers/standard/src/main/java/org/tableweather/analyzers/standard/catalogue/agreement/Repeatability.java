@@ -42,7 +42,7 @@ public final class Repeatability implements Analyzer<SessionMoments> {
 
     private static final AnalyzerInfo INFO = new AnalyzerInfo(
             "repeatability",
-            "1.1.0",
+            "1.1.1",
             "1",
             "Agreement of trials, sessions and rooms",
             "How well do trials, sessions and rooms agree when the humidity is nearly the same?",

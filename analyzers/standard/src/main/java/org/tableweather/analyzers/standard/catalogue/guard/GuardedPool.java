@@ -1,6 +1,8 @@
 package org.tableweather.analyzers.standard.catalogue.guard;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,33 +15,44 @@ final class GuardedPool {
     final String shot;
     final String outcome;
 
+    /** The outcome in each session that has it, in their order; a session is itself alone. */
+    private final Map<GuardedSession, OutcomeScatter> known = new IdentityHashMap<>();
+
+    private final List<OutcomeScatter> scatters = new ArrayList<>();
+    private final Map<String, List<GuardedSession>> humid = new LinkedHashMap<>();
+
     GuardedPool(List<GuardedSession> sessions, String shot, String outcome) {
         this.sessions = List.copyOf(sessions);
         this.shot = shot;
         this.outcome = outcome;
+        for (GuardedSession session : this.sessions) {
+            session.protocol().scatter(shot, outcome).ifPresent(scatter -> keep(session, scatter));
+        }
+    }
+
+    private void keep(GuardedSession session, OutcomeScatter scatter) {
+        known.put(session, scatter);
+        scatters.add(scatter);
+        if (!Double.isNaN(scatter.rhPct())) {
+            humid.computeIfAbsent(session.room(), room -> new ArrayList<>()).add(session);
+        }
     }
 
     Optional<OutcomeScatter> scatter(GuardedSession session) {
-        return session.protocol().scatter(shot, outcome);
+        return Optional.ofNullable(known.get(session));
     }
 
     /** The outcome in each session that has it. */
     List<OutcomeScatter> scatters() {
-        return sessions.stream().map(this::scatter).flatMap(Optional::stream).toList();
+        return Collections.unmodifiableList(scatters);
     }
 
     /** Sessions with the outcome and a humidity, by room, in their order. */
     Map<String, List<GuardedSession>> humidByRoom() {
-        Map<String, List<GuardedSession>> rooms = new LinkedHashMap<>();
-        for (GuardedSession session : sessions) {
-            if (scatter(session).filter(known -> !Double.isNaN(known.rhPct())).isPresent()) {
-                rooms.computeIfAbsent(session.room(), room -> new ArrayList<>()).add(session);
-            }
-        }
-        return rooms;
+        return Collections.unmodifiableMap(humid);
     }
 
     double rhPct(GuardedSession session) {
-        return scatter(session).orElseThrow().rhPct();
+        return known.get(session).rhPct();
     }
 }

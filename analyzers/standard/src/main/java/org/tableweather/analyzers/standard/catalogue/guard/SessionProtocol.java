@@ -28,14 +28,16 @@ public record SessionProtocol(
 
     /** What is known of a shot. */
     public Optional<ShotProtocol> shot(String id) {
-        return shots.stream().filter(each -> each.shot().equals(id)).findFirst();
+        for (ShotProtocol each : shots) {
+            if (each.shot().equals(id)) {
+                return Optional.of(each);
+            }
+        }
+        return Optional.empty();
     }
 
     /** What is known of an outcome of a shot. */
     public Optional<OutcomeScatter> scatter(String shot, String outcome) {
-        return shot(shot).stream()
-                .flatMap(each -> each.outcomes().stream())
-                .filter(each -> each.outcome().equals(outcome))
-                .findFirst();
+        return shot(shot).flatMap(known -> known.outcome(outcome));
     }
 }

@@ -1,6 +1,7 @@
 package org.tableweather.analyzers.standard.catalogue.guard;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * How one shot fared in a session.
@@ -14,5 +15,15 @@ public record ShotProtocol(String shot, long made, long missed, List<OutcomeScat
 
     public ShotProtocol {
         outcomes = List.copyOf(outcomes);
+    }
+
+    /** What is known of an outcome. */
+    Optional<OutcomeScatter> outcome(String name) {
+        for (OutcomeScatter each : outcomes) {
+            if (each.outcome().equals(name)) {
+                return Optional.of(each);
+            }
+        }
+        return Optional.empty();
     }
 }

@@ -73,7 +73,7 @@ public final class BreakSpread extends PooledKind {
                 DEFINITION,
                 new KindInfo(
                         "break-spread",
-                        "1.1.0",
+                        "1.1.1",
                         "Break and humidity",
                         "Does the break spread the balls more, or less, when it is damp?",
                         "Nearest-neighbour index R of each break: the mean distance of each ball to its nearest neighbour over"

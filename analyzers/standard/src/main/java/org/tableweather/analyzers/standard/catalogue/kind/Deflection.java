@@ -74,7 +74,7 @@ public final class Deflection extends PooledKind {
                 DEFINITION,
                 new KindInfo(
                         "deflection",
-                        "1.1.0",
+                        "1.1.1",
                         "Cue-ball deflection and humidity",
                         "Does side spin push the cue ball off the line of the cue more, or less, when it is damp?",
                         "Deflection is the angle between the cue ball's path and the line of the cue, degrees. As a rule its"

@@ -53,7 +53,7 @@ public final class Hop extends PooledKind {
                 DEFINITION,
                 new KindInfo(
                         "hop",
-                        "1.1.0",
+                        "1.1.1",
                         "Hop and humidity",
                         "Does a ball leave the cloth higher, or lower, when it is damp?",
                         "Hop height is hop_height_mm, the greatest height of the ball's lowest point over the cloth, in mm,"

@@ -59,7 +59,7 @@ public final class TableSpeed extends PooledKind {
                 DEFINITION,
                 new KindInfo(
                         "table-speed",
-                        "1.1.0",
+                        "1.1.1",
                         "Table speed and humidity",
                         "Does the cloth play slower when damp?",
                         "Rolling resistance μ, the deceleration by the cloth over g, in ‰, of each roll-out with a known speed:"

@@ -39,7 +39,7 @@ public final class Throw extends PooledKind {
                 DEFINITION,
                 new KindInfo(
                         "throw",
-                        "1.1.0",
+                        "1.1.1",
                         "Throw and humidity",
                         "Is the object ball thrown off its line more, or less, when it is damp?",
                         "Throw is object_angle_deg, the angle between the object ball's path and the line of centres at"

@@ -29,7 +29,7 @@ public final class MakeRate implements Analyzer<RateSummary> {
 
     private static final AnalyzerInfo INFO = new AnalyzerInfo(
             "make-rate",
-            "1.0.0",
+            "1.0.1",
             "1",
             "Make rate and humidity",
             "Does the climate change how often a shot goes in?",

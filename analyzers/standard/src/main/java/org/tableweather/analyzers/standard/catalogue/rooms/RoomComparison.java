@@ -35,7 +35,7 @@ public final class RoomComparison implements Analyzer<SessionMoments> {
 
     private static final AnalyzerInfo INFO = new AnalyzerInfo(
             "room-comparison",
-            "1.1.0",
+            "1.1.1",
             "1",
             "One room beside the others",
             "How does my room differ from the others, and what should be measured there next?",

@@ -47,7 +47,7 @@ public final class RoomSlopes implements Analyzer<SessionMoments> {
 
     private static final AnalyzerInfo INFO = new AnalyzerInfo(
             "room-slopes",
-            "1.1.0",
+            "1.1.1",
             "1",
             "Slopes room by room",
             "Do rooms agree on how much humidity changes a shot?",

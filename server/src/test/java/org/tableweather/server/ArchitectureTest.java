@@ -59,6 +59,9 @@ class ArchitectureTest {
     static final ArchRule analysis = knowsOnly("analysis", "web", "catalogue", "plugin");
 
     @ArchTest
+    static final ArchRule guide = knowsOnly("guide", "web");
+
+    @ArchTest
     static final ArchRule plugin = knowsOnly("plugin", "web", "datafolder");
 
     @ArchTest

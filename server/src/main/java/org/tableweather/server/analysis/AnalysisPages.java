@@ -3,53 +3,99 @@ package org.tableweather.server.analysis;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.EntityTag;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
+import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.tableweather.server.catalogue.Catalogue;
+import org.tableweather.analyzers.host.AnalysisRun;
+import org.tableweather.analyzers.spi.AnalyzerInfo;
+import org.tableweather.server.catalogue.ShotCounts;
 import org.tableweather.server.web.ETags;
 import org.tableweather.server.web.KnownParameters;
 
-/** The first page: the pooled curve of the shot with the most trials. */
+/** Answers for people: the pooled curve first, one room beside the pool, and every other analyzer. */
 @Path("/")
+@Produces("text/html;charset=UTF-8")
 class AnalysisPages {
-    private static final String SHOWN = "rebound-humidity";
+    private static final String CURVE = "rebound-humidity";
+    private static final String COMPARISON = "room-comparison";
 
     private final Analyses analyses;
-    private final Catalogue catalogue;
-    private volatile Rendered latest = new Rendered("", "");
+    private final Analyzers analyzers;
+    private final Answers answers;
+    private final ShotCounts shots;
 
-    AnalysisPages(Analyses analyses, Catalogue catalogue) {
+    AnalysisPages(Analyses analyses, Analyzers analyzers, Answers answers, ShotCounts shots) {
         this.analyses = analyses;
-        this.catalogue = catalogue;
+        this.analyzers = analyzers;
+        this.answers = answers;
+        this.shots = shots;
     }
 
-    record FirstPage(CurvePageView view) implements TemplateInstance {}
+    record AnswerPage(AnswerView view, QuestionForm form) implements TemplateInstance {}
 
-    /** A page, and the state of the catalogue that it shows. */
-    private record Rendered(String state, String html) {}
+    record AnalysesPage(List<AnalyzerInfo> analyzers) implements TemplateInstance {}
 
     @GET
-    @Produces("text/html;charset=UTF-8")
     @Operation(hidden = true)
-    public Response firstPage(@Context UriInfo uri, @Context Request request) {
-        KnownParameters.only(uri);
-        String state = catalogue.state();
-        return ETags.unlessHeld(request, new EntityTag(state), () -> Response.ok(html(state)));
+    public Response curve(@Context UriInfo uri, @Context Request request) {
+        return answer("/", CURVE, uri, request);
     }
 
-    /** Drawn once for each state of the catalogue. */
-    private String html(String state) {
-        Rendered rendered = latest;
-        if (!rendered.state().equals(state)) {
-            rendered = new Rendered(state, new FirstPage(CurvePageView.of(analyses.run(SHOWN, Map.of()))).render());
-            latest = rendered;
-        }
-        return rendered.html();
+    @GET
+    @Path("compare")
+    @Operation(hidden = true)
+    public Response compare(@Context UriInfo uri, @Context Request request) {
+        return answer("/compare", COMPARISON, uri, request);
+    }
+
+    @GET
+    @Path("analyses")
+    @Operation(hidden = true)
+    public TemplateInstance all(@Context UriInfo uri) {
+        KnownParameters.only(uri);
+        return new AnalysesPage(analyzers.infos());
+    }
+
+    @GET
+    @Path("analyses/{id}")
+    @Operation(hidden = true)
+    public Response one(@PathParam("id") String id, @Context UriInfo uri, @Context Request request) {
+        return answer("/analyses/" + id, analyzers.find(id).info().id(), uri, request);
+    }
+
+    private Response answer(String action, String analyzer, UriInfo uri, Request request) {
+        Map<String, String> chosen = Chosen.ofForm(uri.getQueryParameters());
+        String state = answers.state();
+        String address = action + "?" + QueryText.of(chosen);
+        EntityTag tag = new EntityTag(state + "-" + Integer.toHexString(address.hashCode()));
+        Supplier<TemplateInstance> fresh = () -> page(action, analyzer, chosen);
+        return ETags.unlessHeld(request, tag, () -> Response.ok(answers.page(state, address, fresh)));
+    }
+
+    private TemplateInstance page(String action, String analyzer, Map<String, String> chosen) {
+        AnalysisRun run = analyses.run(analyzer, chosen);
+        AnswerView view = AnswerView.of(run, chosen);
+        return new AnswerPage(
+                action.equals("/") ? view.withCurveAlone() : view,
+                QuestionForm.of(action, run.info(), known(analyzer), chosen));
+    }
+
+    /** Values of the parameters that take any text. */
+    private Map<String, List<String>> known(String analyzer) {
+        List<String> ids =
+                shots.all().stream().map(ShotCounts.ShotCount::shot).distinct().toList();
+        List<String> rooms = analyses.summaries(analyzer).sessions().stream()
+                .map(session -> session.roomKey())
+                .distinct()
+                .toList();
+        return Map.of("shot", ids, "room", rooms);
     }
 }

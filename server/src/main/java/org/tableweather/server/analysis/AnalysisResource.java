@@ -14,15 +14,11 @@ import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.net.URI;
-import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.tableweather.analyzers.host.AnalysisJson;
 import org.tableweather.server.web.ETags;
-import org.tableweather.server.web.ErrorCode;
-import org.tableweather.server.web.Refusal;
 
 /** Analyses over HTTP: the very bytes that the command prints for the same sessions. */
 @Path("/api/v1/analyses")
@@ -60,7 +56,7 @@ class AnalysisResource {
             description = "The analyzer's parameters are the query's: GET /api/v1/analyzers/{id} lists them.",
             operationId = "analyse")
     public Response ask(@PathParam("id") String id, @Context UriInfo uri, @Context Request request) {
-        return answer(id, once(uri.getQueryParameters()), request);
+        return answer(id, Chosen.of(uri.getQueryParameters()), request);
     }
 
     @POST
@@ -81,18 +77,5 @@ class AnalysisResource {
 
     private byte[] bytes(String id, Map<String, String> parameters) {
         return AnalysisJson.bytes(analyses.run(id, parameters));
-    }
-
-    private static Map<String, String> once(Map<String, List<String>> query) {
-        Map<String, String> parameters = new TreeMap<>();
-        query.forEach((name, values) -> {
-            if (values.size() > 1) {
-                throw new Refusal(
-                        ErrorCode.BAD_REQUEST,
-                        "parameter " + name + " is given " + values.size() + " times: give it once");
-            }
-            parameters.put(name, values.get(0));
-        });
-        return parameters;
     }
 }

@@ -57,7 +57,11 @@ class ProblemMapper {
         }
         String detail =
                 switch (code) {
-                    case NOT_FOUND -> uri.getPath() + " does not exist: /api/v1/openapi lists every address";
+                    case NOT_FOUND ->
+                        uri.getPath() + " does not exist: "
+                                + (ProblemPage.isFor(uri.getPath())
+                                        ? "the foot of this page lists all pages"
+                                        : "/api/v1/openapi lists every address");
                     case METHOD_NOT_ALLOWED ->
                         uri.getPath()
                                 + " does not take this method: the header Allow, or /api/v1/openapi, lists those it takes";
@@ -157,9 +161,9 @@ class ProblemMapper {
     private static Response.ResponseBuilder answer(
             ErrorCode code, String detail, UriInfo uri, Map<String, Object> more) {
         Problem problem = Problem.of(code, detail, uri.getPath(), more);
-        return Response.status(code.status())
-                .type(Problem.MEDIA_TYPE)
-                .header(HttpHeaders.CACHE_CONTROL, "no-store")
-                .entity(ProblemJson.bytes(problem));
+        Response.ResponseBuilder answer = Response.status(code.status()).header(HttpHeaders.CACHE_CONTROL, "no-store");
+        return ProblemPage.isFor(uri.getPath())
+                ? answer.type(ProblemPage.MEDIA_TYPE).entity(ProblemPage.of(problem))
+                : answer.type(Problem.MEDIA_TYPE).entity(ProblemJson.bytes(problem));
     }
 }

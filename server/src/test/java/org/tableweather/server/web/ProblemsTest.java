@@ -35,7 +35,11 @@ class ProblemsTest {
     @Test
     void unknownAddresses() {
         isProblem(given().get("/api/v1/nothing-here"), 404, "not-found");
-        isProblem(given().get("/nothing-here"), 404, "not-found");
+        given().get("/nothing-here")
+                .then()
+                .statusCode(404)
+                .contentType(startsWith("text/html"))
+                .body(containsString("/nothing-here does not exist"));
         isProblem(given().get("/api/v1/sessions/999999999"), 404, "not-found");
         isProblem(given().get("/api/v1/analyzers/nobody"), 404, "not-found");
     }

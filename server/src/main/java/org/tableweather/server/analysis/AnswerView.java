@@ -7,9 +7,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import org.tableweather.analyzers.host.AnalysisRun;
-import org.tableweather.analyzers.host.ChartSize;
-import org.tableweather.analyzers.host.ChartUnavailable;
-import org.tableweather.analyzers.host.CurveChart;
 import org.tableweather.analyzers.spi.Analysis;
 import org.tableweather.analyzers.spi.Analysis.CurvePoint;
 import org.tableweather.analyzers.spi.Analysis.Effect;
@@ -18,10 +15,12 @@ import org.tableweather.analyzers.spi.Analysis.RoomEffects;
 import org.tableweather.analyzers.spi.Analysis.VarianceComponent;
 import org.tableweather.schema.reference.Reference;
 import org.tableweather.schema.reference.References;
+import org.tableweather.server.web.Words;
 
 /**
- * The first page's content, every figure already in words.
+ * An analysis as a page shows it, every figure already in words.
  *
+ * @param id of the analyzer
  * @param title of the analyzer
  * @param question that it answers
  * @param answer the sentence, or why there is none
@@ -29,8 +28,8 @@ import org.tableweather.schema.reference.References;
  * @param answered whether there is a curve and its figures
  * @param invented whether any session is made up
  * @param madeFrom counts in words
- * @param wideChart SVG; empty when it cannot be drawn
- * @param narrowChart the same for a phone
+ * @param figures its plots; empty when they cannot be drawn
+ * @param query the choices as a query, without the question mark; empty for none
  * @param estimates rows of the table of estimates
  * @param curve rows of the table of the curve
  * @param variance rows of the table of scatter
@@ -42,7 +41,8 @@ import org.tableweather.schema.reference.References;
  * @param hash names the set of sessions
  * @param sources citations
  */
-record CurvePageView(
+record AnswerView(
+        String id,
         String title,
         String question,
         String answer,
@@ -50,8 +50,8 @@ record CurvePageView(
         boolean answered,
         boolean invented,
         String madeFrom,
-        Optional<String> wideChart,
-        Optional<String> narrowChart,
+        List<PlotFigure> figures,
+        String query,
         List<List<String>> estimates,
         List<List<String>> curve,
         List<List<String>> variance,
@@ -63,23 +63,34 @@ record CurvePageView(
         String hash,
         List<String> sources) {
 
-    static CurvePageView of(AnalysisRun run) {
+    AnswerView {
+        figures = List.copyOf(figures);
+    }
+
+    /**
+     * Puts an analysis into words.
+     *
+     * @param run the analysis
+     * @param chosen the parameters that were set
+     */
+    static AnswerView of(AnalysisRun run, Map<String, String> chosen) {
         Analysis.Estimated answer = run.analysis().fold(estimated -> estimated, none -> null);
         Optional<Analysis.Estimated> estimated = Optional.ofNullable(answer);
-        return new CurvePageView(
+        return new AnswerView(
+                run.info().id(),
                 run.info().title(),
                 run.info().question(),
                 run.analysis().fold(Analysis.Estimated::sentence, Analysis.Declined::detail),
                 run.dataset().trials() == 0,
                 estimated.isPresent(),
                 run.dataset().invented(),
-                madeFrom(run.dataset()),
-                chart(run, ChartSize.page()),
-                chart(run, ChartSize.phone()),
-                rows(estimated, Analysis.Estimated::estimates, CurvePageView::estimate),
-                rows(estimated, Analysis.Estimated::curve, CurvePageView::point),
-                rows(estimated, Analysis.Estimated::variance, CurvePageView::component),
-                rows(estimated, Analysis.Estimated::rooms, CurvePageView::room),
+                run.dataset().inWords(),
+                PlotFigure.all(run),
+                QueryText.of(chosen),
+                rows(estimated, Analysis.Estimated::estimates, AnswerView::estimate),
+                rows(estimated, Analysis.Estimated::curve, AnswerView::point),
+                rows(estimated, Analysis.Estimated::variance, AnswerView::component),
+                rows(estimated, Analysis.Estimated::rooms, AnswerView::room),
                 run.analysis().fold(Analysis.Estimated::warnings, Analysis.Declined::warnings),
                 run.info().method(),
                 parameters(run),
@@ -88,22 +99,61 @@ record CurvePageView(
                 sources(run));
     }
 
-    private static String madeFrom(AnalysisRun.Dataset dataset) {
-        return String.format(
-                Locale.ROOT,
-                "%,d rooms, %,d sessions, %,d attempts",
-                dataset.rooms(),
-                dataset.sessions(),
-                dataset.trials());
+    /** The same without the plots beside the curve: the first page is read on a phone. */
+    AnswerView withCurveAlone() {
+        return new AnswerView(
+                id,
+                title,
+                question,
+                answer,
+                empty,
+                answered,
+                invented,
+                madeFrom,
+                figures.stream().filter(figure -> figure.id().equals("curve")).toList(),
+                query,
+                estimates,
+                curve,
+                variance,
+                rooms,
+                warnings,
+                method,
+                parameters,
+                analyzer,
+                hash,
+                sources);
     }
 
-    private static Optional<String> chart(AnalysisRun run, ChartSize size) {
-        try {
-            return Optional.of(CurveChart.svg(run, size));
-        } catch (ChartUnavailable e) {
-            // the page has the figures all the same
-            return Optional.empty();
-        }
+    /** Columns of {@link #curve}. */
+    public List<String> curveNames() {
+        return List.of(
+                "Relative humidity, %", "Mean over rooms", "95 % interval of the mean", "95 % interval of a new room");
+    }
+
+    /** Columns of {@link #estimates}. */
+    public List<String> estimateNames() {
+        return List.of("Estimate", "Value", "Standard error", "95 % interval", "Degrees of freedom", "Unit", "Meaning");
+    }
+
+    /** Columns of {@link #variance}. */
+    public List<String> varianceNames() {
+        return List.of("Between", "Standard deviation", "Correlation", "Note");
+    }
+
+    /** Columns of {@link #rooms}. */
+    public List<String> roomNames() {
+        return List.of("Room", "Sessions", "Attempts", "At 50 % humidity", "Per 10 % humidity");
+    }
+
+    /** What to type to have this answer again. */
+    public String command() {
+        StringBuilder command = new StringBuilder("tableweather analyze ").append(id);
+        parameters.forEach(parameter -> {
+            if (!parameter.getValue().isEmpty()) {
+                command.append(" --set ").append(parameter.getKey()).append('=').append(parameter.getValue());
+            }
+        });
+        return command.append(" --server URL").toString();
     }
 
     private static <T> List<List<String>> rows(
@@ -153,7 +203,7 @@ record CurvePageView(
         return room.effects().stream()
                 .filter(effect -> effect.name().equals(name))
                 .findFirst()
-                .map(CurvePageView::effect)
+                .map(AnswerView::effect)
                 .orElse("–");
     }
 
@@ -178,10 +228,7 @@ record CurvePageView(
         return value.isPresent() ? number(value.getAsDouble()) : "";
     }
 
-    /** Three decimals, with a true minus sign. */
     private static String number(Double value) {
-        return value == null || !Double.isFinite(value)
-                ? "–"
-                : String.format(Locale.ROOT, "%.3f", value).replace('-', '−');
+        return Words.number(value, 3);
     }
 }

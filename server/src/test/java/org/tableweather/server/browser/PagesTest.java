@@ -1,0 +1,115 @@
+package org.tableweather.server.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.common.http.TestHTTPResource;
+import io.quarkus.test.junit.QuarkusTest;
+import java.io.IOException;
+import java.net.URI;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.assertj.core.api.SoftAssertions;
+import org.junit.jupiter.api.MethodOrderer;
+import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
+import org.tableweather.server.TestData;
+
+/** Every page, empty and filled, on a phone and at a desk: it opens, reads, and asks nobody but us. */
+@QuarkusTest
+@QuarkusTestResource(value = TestData.class, restrictToAnnotatedClass = true)
+@NeedsBrowser
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class)
+class PagesTest {
+    private static final Map<String, String> PAGES = new LinkedHashMap<>();
+
+    static {
+        PAGES.put("curve", "/");
+        PAGES.put("curve-declined", "/?shot=kick-6-rail");
+        PAGES.put("rooms", "/rooms");
+        PAGES.put("room", "/rooms/league-1/hall");
+        PAGES.put("shots", "/shots");
+        PAGES.put("shot", "/shots/kick-4-rail");
+        PAGES.put("analyses", "/analyses");
+        PAGES.put("analysis", "/analyses/room-slopes");
+        PAGES.put("compare", "/compare?room=league-1/hall");
+        PAGES.put("how-to-contribute", "/how-to-contribute");
+        PAGES.put("checks", "/checks");
+        PAGES.put("sources", "/sources");
+        PAGES.put("dictionary", "/dictionary");
+        PAGES.put("cautions", "/cautions");
+        PAGES.put("cautions-asked", "/cautions?tempC=35&rhPct=80&hours=8&bedC=17");
+        PAGES.put("cautions-bad", "/cautions?tempC=350&rhPct=damp");
+        PAGES.put("missing", "/nothing-here");
+    }
+
+    @TestHTTPResource
+    URI server;
+
+    @Test
+    @Order(1)
+    void pagesOfAnEmptyServerTellHowToBeTheFirst() {
+        try (Browser browser = Browser.open(Browser.PHONE_PX)) {
+            browser.go(server + "");
+            assertThat(browser.find("main").getText()).contains("Nothing has been contributed yet", "tableweather new");
+            browser.go(server.resolve("/rooms").toString());
+            assertThat(browser.find("main").getText()).contains("how to be the first");
+            browser.go(server.resolve("/shots/kick-3-rail").toString());
+            assertThat(browser.find("main").getText()).contains("No attempts at this shot yet");
+            assertThat(browser.complaints()).isEmpty();
+        }
+    }
+
+    @Test
+    @Order(2)
+    void everyPageOpensReadsAndAsksNobodyElse() throws IOException {
+        League.contribute();
+        SoftAssertions all = new SoftAssertions();
+        for (int width : List.of(Browser.PHONE_PX, Browser.DESK_PX)) {
+            try (Browser browser = Browser.open(width)) {
+                PAGES.forEach((name, path) -> look(browser, width, name + "-" + width, path, all));
+            }
+        }
+        all.assertAll();
+    }
+
+    @Test
+    @Order(3)
+    void darkPagesReadAsWell() {
+        SoftAssertions all = new SoftAssertions();
+        try (Browser browser = Browser.open(Browser.PHONE_PX)) {
+            browser.command(
+                    "Emulation.setEmulatedMedia",
+                    Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", "dark"))));
+            for (String name : List.of("curve", "shot", "checks", "cautions-bad")) {
+                look(browser, Browser.PHONE_PX, name + "-dark", PAGES.get(name), all);
+            }
+        }
+        all.assertAll();
+    }
+
+    private void look(Browser browser, long width, String name, String path, SoftAssertions all) {
+        browser.go(server.resolve(path).toString());
+        browser.until("document.readyState === 'complete'"
+                + " && [...document.querySelectorAll('figure.plot')].every(figure => figure.chart)");
+        all.assertThat(browser.title()).as(name + ": title").endsWith("| Tableweather");
+        all.assertThat(browser.all("main h1")).as(name + ": one heading").hasSize(1);
+        all.assertThat(browser.widthPx())
+                .as(name + ": content in px, past the screen " + browser.pastPx(width))
+                .isLessThanOrEqualTo(width);
+        all.assertThat(browser.accessibilityViolations())
+                .as(name + ": accessibility")
+                .isEmpty();
+        all.assertThat(browser.complaints().stream()
+                        .filter(line -> !(name.startsWith("missing") && line.contains("404")))
+                        .toList())
+                .as(name + ": console")
+                .isEmpty();
+        all.assertThat(browser.requests())
+                .as(name + ": hosts")
+                .allMatch(uri -> uri.getHost().equals(server.getHost()));
+        browser.screenshot(name);
+    }
+}

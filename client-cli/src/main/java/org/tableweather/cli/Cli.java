@@ -38,6 +38,7 @@ import picocli.CommandLine.ScopeType;
             CurveCommand.class,
             CompareCommand.class,
             FindCommand.class,
+            ReleaseCommand.class,
             ShotsCommand.class,
             ChecksCommand.class,
             SchemaCommand.class,

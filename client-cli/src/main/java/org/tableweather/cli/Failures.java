@@ -9,6 +9,7 @@ import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import org.tableweather.analyzers.host.ChartUnavailable;
 import org.tableweather.analyzers.host.plugin.PluginFailure;
+import org.tableweather.release.NoRelease;
 import org.tableweather.schema.folder.ArchiveRefused;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
@@ -59,6 +60,9 @@ final class Failures {
         }
         if (thrown instanceof ArchiveRefused refused) {
             return Failure.refused(refused.getMessage(), refused.finding().remedy());
+        }
+        if (thrown instanceof NoRelease) {
+            return Failure.usage(thrown.getMessage(), "");
         }
         if (thrown instanceof FileSystemException file) {
             return ofFile(file);

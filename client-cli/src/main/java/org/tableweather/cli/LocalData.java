@@ -78,7 +78,8 @@ final class LocalData {
         }
     }
 
-    private static long bytesOfTrials(List<Path> paths) throws IOException {
+    /** How many bytes of trials there will be; −1 when that is not known. */
+    static long bytesOfTrials(List<Path> paths) throws IOException {
         return paths.size() == 1 ? bytesOfTrials(paths.get(0)) : -1;
     }
 

@@ -28,6 +28,14 @@ record Changes(
         List<Tombstone> tombstones) {
     static final String FILE = "changes.json";
 
+    Changes {
+        previous = previous == null ? Optional.empty() : previous;
+        added = added == null ? List.of() : List.copyOf(added);
+        withdrawn = withdrawn == null ? List.of() : List.copyOf(withdrawn);
+        unchanged = unchanged == null ? List.of() : List.copyOf(unchanged);
+        tombstones = tombstones == null ? List.of() : List.copyOf(tombstones);
+    }
+
     static Changes of(ReleaseFacts facts, Collection<ReleasedContribution> contributions) {
         Set<String> now =
                 contributions.stream().map(ReleasedContribution::id).collect(Collectors.toCollection(TreeSet::new));

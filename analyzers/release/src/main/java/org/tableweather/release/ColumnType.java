@@ -23,24 +23,31 @@ import org.apache.parquet.schema.Types;
  */
 enum ColumnType {
     /** UTF-8. */
-    TEXT(BINARY, stringType()),
+    TEXT("text", BINARY, stringType()),
     /** IEEE 754 binary64. */
-    NUMBER(DOUBLE, null),
+    NUMBER("64-bit number", DOUBLE, null),
     /** 32 bits, signed. */
-    COUNT(INT32, null),
+    COUNT("32-bit integer", INT32, null),
     /** Microseconds since 1970-01-01T00:00:00Z. */
-    TIME(INT64, timestampType(true, TimeUnit.MICROS)),
+    TIME("time, UTC, microseconds", INT64, timestampType(true, TimeUnit.MICROS)),
     /** Days since 1970-01-01. */
-    DATE(INT32, dateType()),
+    DATE("date", INT32, dateType()),
     /** True or false. */
-    TRUTH(BOOLEAN, null);
+    TRUTH("true or false", BOOLEAN, null);
 
+    private final String words;
     private final PrimitiveTypeName physical;
     private final LogicalTypeAnnotation logical;
 
-    ColumnType(PrimitiveTypeName physical, LogicalTypeAnnotation logical) {
+    ColumnType(String words, PrimitiveTypeName physical, LogicalTypeAnnotation logical) {
+        this.words = words;
         this.physical = physical;
         this.logical = logical;
+    }
+
+    /** What it is, for people. */
+    String words() {
+        return words;
     }
 
     /** Whether few different values come again and again, so that a dictionary pays. */

@@ -31,9 +31,20 @@ record Description(
         }
         Changes changes = Changes.of(facts, contributions);
         files.text(Changes.FILE, ReleaseJson.text(changes));
+        describe(manifest(changes, List.of()), files);
         Manifest manifest = manifest(changes, files.entries()).sealed();
         files.manifest(manifest.bytes());
         return manifest;
+    }
+
+    private static void describe(Manifest manifest, ReleaseFiles files) throws IOException {
+        Citation citation = new Citation(manifest);
+        files.text("CITATION.txt", citation.text());
+        files.text("CITATION.cff", citation.citationFile());
+        files.text("datacite.json", ReleaseJson.text(citation.dataCite()));
+        files.text("LICENCES.md", new LicenceSummary(manifest).markdown());
+        files.text("README.md", new ReleaseReadme(manifest).markdown());
+        files.text(ResearchCrate.FILE, ReleaseJson.text(new ResearchCrate(manifest, files.entries()).json()));
     }
 
     private Manifest manifest(Changes changes, List<Manifest.FileEntry> entries) {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.LongConsumer;
 import org.tableweather.schema.check.CheckReport;
 import org.tableweather.schema.folder.ArchiveLimits;
 import org.tableweather.schema.folder.ContributionReader;
@@ -16,18 +17,25 @@ import org.tableweather.schema.record.Contribution;
  * Contribution folders and archives. A folder is packed for its identity, as it would be to be contributed: the SHA-256 of the
  * archive names it here and on a server alike.
  */
-record FolderInput(List<Path> paths) implements ReleaseInput {
+record FolderInput(List<Path> paths, LongConsumer progress) implements ReleaseInput {
     @Override
     public void read(Sink sink) throws IOException {
+        long[] read = new long[2];
         for (Path path : paths) {
-            read(path, sink);
+            read(path, sink, bytes -> {
+                read[1] = bytes;
+                progress.accept(read[0] + bytes);
+            });
+            read[0] += read[1];
+            read[1] = 0;
         }
     }
 
-    private static void read(Path path, Sink sink) throws IOException {
+    private static void read(Path path, Sink sink, LongConsumer progress) throws IOException {
         String sha256 = archiveSha256(path);
         try (ContributionSource source = ContributionSource.of(path, ArchiveLimits.defaults())) {
             ContributionReader.Result result = ContributionReader.create()
+                    .withProgress(progress)
                     .read(
                             source,
                             ContributionReader.ContributionListener.NONE,

@@ -2,7 +2,6 @@ package org.tableweather.release;
 
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,14 +29,13 @@ public final class ReleaseFolder {
      * Opens a release; its files are not verified.
      *
      * @param folder that holds {@code manifest.json}
-     * @throws NoSuchFileException when there is no manifest
+     * @throws NoRelease when there is no manifest
      * @throws IOException when it cannot be read
      */
     public static ReleaseFolder open(Path folder) throws IOException {
         Path manifest = folder.resolve(Manifest.FILE);
         if (!Files.isRegularFile(manifest)) {
-            throw new NoSuchFileException(
-                    folder.toString(), null, "holds no " + Manifest.FILE + ", so it is no release: name its folder");
+            throw new NoRelease(folder);
         }
         return new ReleaseFolder(folder, Manifest.read(Files.readAllBytes(manifest)));
     }
@@ -50,6 +48,16 @@ public final class ReleaseFolder {
     /** What it says of itself. */
     public Manifest manifest() {
         return manifest;
+    }
+
+    /**
+     * The tombstones that it carries: a later release carries them on.
+     *
+     * @throws IOException when {@code changes.json} cannot be read
+     */
+    public List<Tombstone> tombstones() throws IOException {
+        byte[] json = Files.readAllBytes(folder.resolve(Changes.FILE));
+        return ReleaseJson.read(json, Changes.class, Changes.FILE).tombstones();
     }
 
     /** The groups of rooms that have sessions, in order: {@code 000}, {@code 001} ... */

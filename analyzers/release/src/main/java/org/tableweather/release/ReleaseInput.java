@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Collection;
 import java.util.List;
+import java.util.function.LongConsumer;
 import org.tableweather.schema.record.SessionRecord;
 import org.tableweather.schema.record.Trial;
 
@@ -44,6 +45,15 @@ public interface ReleaseInput {
      * @param paths each holds one contribution; any order gives the same release
      */
     static ReleaseInput ofFolders(Collection<Path> paths) {
-        return new FolderInput(List.copyOf(paths));
+        return ofFolders(paths, bytes -> {});
+    }
+
+    /**
+     * The same, reporting.
+     *
+     * @param progress told the bytes of trials read so far, now and then
+     */
+    static ReleaseInput ofFolders(Collection<Path> paths, LongConsumer progress) {
+        return new FolderInput(List.copyOf(paths), progress);
     }
 }

@@ -1,6 +1,7 @@
 package org.tableweather.release;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -8,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.LongConsumer;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.parquet.hadoop.ParquetFileReader;
@@ -18,10 +20,12 @@ import org.tableweather.release.VerifyReport.Problem;
 public final class ReleaseVerifier {
     private final Path folder;
     private final List<Fault> faults = new ArrayList<>();
+    private final LongConsumer progress;
     private long bytes;
 
-    private ReleaseVerifier(Path folder) {
+    private ReleaseVerifier(Path folder, LongConsumer progress) {
         this.folder = folder;
+        this.progress = progress;
     }
 
     /**
@@ -32,7 +36,16 @@ public final class ReleaseVerifier {
      * @throws IOException when the folder holds no manifest, or the disk fails
      */
     public static VerifyReport verify(Path folder) throws IOException {
-        return new ReleaseVerifier(folder).run();
+        return verify(folder, bytes -> {});
+    }
+
+    /**
+     * The same, reporting.
+     *
+     * @param progress told the bytes verified so far, file by file
+     */
+    public static VerifyReport verify(Path folder, LongConsumer progress) throws IOException {
+        return new ReleaseVerifier(folder, progress).run();
     }
 
     private VerifyReport run() throws IOException {
@@ -72,8 +85,7 @@ public final class ReleaseVerifier {
             return;
         }
         String should = hash + "  " + Manifest.FILE + "\n";
-        if (!Files.readString(file, java.nio.charset.StandardCharsets.ISO_8859_1)
-                .equals(should)) {
+        if (!Files.readString(file, StandardCharsets.ISO_8859_1).equals(should)) {
             faults.add(new Fault(
                     Manifest.FILE,
                     Problem.CHANGED,
@@ -90,6 +102,7 @@ public final class ReleaseVerifier {
         }
         Sha256 sha256 = Sha256.ofFile(path);
         bytes += sha256.bytes();
+        progress.accept(bytes);
         if (sha256.bytes() != file.bytes()) {
             changed(file, "it has " + sha256.bytes() + " bytes instead of " + file.bytes());
         } else if (!sha256.hex().equals(file.sha256())) {

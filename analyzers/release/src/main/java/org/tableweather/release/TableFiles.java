@@ -49,7 +49,7 @@ final class TableFiles {
         try (TableWriter<SessionRow> writer = TableWriter.open(
                 SessionColumns.TABLE,
                 Set.of(),
-                Set.of(TrialTable.SESSION_KEY, TrialTable.SESSION_DIGEST),
+                Map.of(TrialTable.SESSION_KEY, sessions.size(), TrialTable.SESSION_DIGEST, sessions.size()),
                 new LocalOutputFile(files.place(path)))) {
             for (SpilledSession session : sessions) {
                 writer.write(shelf.row(session));
@@ -73,7 +73,7 @@ final class TableFiles {
         String path = "trials/kind=" + kind.schemaName() + "/room_group=" + group + "/part-0.parquet";
         long rows;
         try (TableWriter<TrialRow> writer =
-                TableWriter.open(TrialTable.RELEASED, filled(runs), Set.of(), new LocalOutputFile(files.place(path)))) {
+                TableWriter.open(TrialTable.RELEASED, filled(runs), Map.of(), new LocalOutputFile(files.place(path)))) {
             for (Run run : runs) {
                 SessionRecord session = shelf.row(run.session()).session();
                 shelf.trials(

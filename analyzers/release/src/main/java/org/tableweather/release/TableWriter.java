@@ -41,10 +41,11 @@ final class TableWriter<R> implements Closeable {
      *
      * @param table its columns
      * @param complete columns that every row will fill
-     * @param filters columns of many different values that are looked up one by one
+     * @param filters columns of many different values that are looked up one by one, each with how many there are
      * @param to where
      */
-    static <R> TableWriter<R> open(ParquetTable<R> table, Set<String> complete, Set<String> filters, OutputFile to)
+    static <R> TableWriter<R> open(
+            ParquetTable<R> table, Set<String> complete, Map<String, Integer> filters, OutputFile to)
             throws IOException {
         Settings<R> settings = new Settings<>(to, new Rows<>(table, table.schema(complete)));
         settings.withConf(new PlainParquetConfiguration())
@@ -59,11 +60,10 @@ final class TableWriter<R> implements Closeable {
                 .withSizeStatisticsEnabled(false);
         for (TableColumn<R> column : table.columns()) {
             settings.withDictionaryEncoding(
-                    column.name(), column.type().hasDictionary() && !filters.contains(column.name()));
+                    column.name(), column.type().hasDictionary() && !filters.containsKey(column.name()));
         }
-        for (String filter : filters) {
-            settings.withBloomFilterEnabled(filter, true).withBloomFilterNDV(filter, ROWS_PER_GROUP);
-        }
+        filters.forEach((column, values) -> settings.withBloomFilterEnabled(column, true)
+                .withBloomFilterNDV(column, Math.min(values, ROWS_PER_GROUP)));
         return new TableWriter<>(settings.build());
     }
 

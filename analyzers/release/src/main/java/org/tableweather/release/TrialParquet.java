@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.apache.parquet.io.OutputFile;
 import org.apache.parquet.io.PositionOutputStream;
@@ -63,7 +64,7 @@ public final class TrialParquet {
      * @param to closed with the writer
      */
     public static Writer writer(OutputStream to) throws IOException {
-        return new Writer(TableWriter.open(TrialTable.ALONE, Set.of(), Set.of(), new StreamFile(to)));
+        return new Writer(TableWriter.open(TrialTable.ALONE, Set.of(), Map.of(), new StreamFile(to)));
     }
 
     /**

@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -144,7 +143,7 @@ class ReadBackTest {
     @Test
     void aFolderWithoutManifestIsNoRelease() {
         assertThatThrownBy(() -> ReleaseFolder.open(exact))
-                .isInstanceOf(NoSuchFileException.class)
+                .isInstanceOf(NoRelease.class)
                 .hasMessageContaining("exact")
                 .hasMessageContaining("manifest.json");
     }

@@ -1,0 +1,17 @@
+package org.tableweather.cli;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ParameterException;
+
+/** {@code tableweather release}. */
+@Command(
+        name = "release",
+        description = "Freezes contributions into a numbered release that can be cited; verifies one.",
+        subcommands = {ReleaseBuildCommand.class, ReleaseVerifyCommand.class})
+final class ReleaseCommand extends Subcommand {
+
+    @Override
+    public Integer call() {
+        throw new ParameterException(spec().commandLine(), "a command is missing: release build, or release verify");
+    }
+}

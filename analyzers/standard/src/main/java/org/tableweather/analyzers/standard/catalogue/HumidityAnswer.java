@@ -5,25 +5,18 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.tableweather.analyzers.spi.Analysis;
 import org.tableweather.analyzers.spi.Analysis.CurvePoint;
-import org.tableweather.analyzers.spi.Analysis.Effect;
 import org.tableweather.analyzers.spi.Analysis.Estimate;
-import org.tableweather.analyzers.spi.Analysis.RoomEffects;
-import org.tableweather.analyzers.spi.Analysis.VarianceComponent;
 import org.tableweather.analyzers.spi.Plot;
 import org.tableweather.analyzers.standard.catalogue.guard.BiasGuards;
 import org.tableweather.analyzers.standard.catalogue.guard.GuardFinding;
-import org.tableweather.analyzers.standard.statistics.Caution;
 import org.tableweather.analyzers.standard.statistics.NestedFit;
 import org.tableweather.analyzers.standard.statistics.NestedFit.Quantity;
 
 /** Writes a fit of the pooled model as an answer: figures, words, curve, rooms. */
 final class HumidityAnswer {
-
-    private static final List<String> ROOM_EFFECTS = List.of("intercept", "humidity");
 
     private final HumidityPool pool;
     private final HumidityQuestion question;
@@ -66,9 +59,9 @@ final class HumidityAnswer {
                 parameters(),
                 facts,
                 estimates,
-                variance(),
+                FitFigures.variance(fit),
                 points,
-                rooms(),
+                FitFigures.rooms(fit, pool.rooms),
                 plots,
                 warnings,
                 BiasGuards.withSources(references, found));
@@ -92,8 +85,8 @@ final class HumidityAnswer {
         used.put(
                 HumidityQuestion.CURVE,
                 question.columns().curved ? HumidityQuestion.SPLINE : HumidityQuestion.QUADRATIC);
-        used.put(HumidityQuestion.FROM, Figures.plain(curve.fromPct));
-        used.put(HumidityQuestion.TO, Figures.plain(curve.toPct));
+        used.put(AskedRange.FROM, Figures.plain(curve.fromPct));
+        used.put(AskedRange.TO, Figures.plain(curve.toPct));
         used.put(
                 HumidityQuestion.COVARIATES,
                 question.asked().stream().map(covariate -> covariate.parameter).collect(Collectors.joining(",")));
@@ -125,10 +118,10 @@ final class HumidityAnswer {
     }
 
     private String sentence() {
-        Quantity change = fit.contrast(curve.changeRow());
-        double reach = HumidityFigures.reach(change);
+        Quantity change = curve.change();
+        double reach = FitFigures.reach(change);
         String subject = oneRoom ? "In this one room, from " : "From ";
-        String text = subject + Figures.plain(rounded(curve.fromPct)) + " to " + Figures.plain(rounded(curve.toPct))
+        String text = subject + curve.range().words()
                 + " % relative humidity" + place() + " the " + response.noun + " changes by " + figure(change.value())
                 + " (95 % interval " + figure(change.value() - reach) + " to " + figure(change.value() + reach) + "): ";
         if (Math.abs(change.value()) <= reach) {
@@ -140,8 +133,8 @@ final class HumidityAnswer {
     }
 
     private String newRoomSentence(Quantity change) {
-        Quantity room = fit.inNewRoom(curve.changeRow());
-        double reach = HumidityFigures.reach(room);
+        Quantity room = curve.changeInNewRoom();
+        double reach = FitFigures.reach(room);
         return " In a room not yet measured it is expected between " + figure(change.value() - reach) + " and "
                 + figure(change.value() + reach) + ".";
     }
@@ -155,10 +148,6 @@ final class HumidityAnswer {
         };
     }
 
-    private static double rounded(double rhPct) {
-        return Math.round(rhPct * 10) / 10.0;
-    }
-
     private String figure(double value) {
         return Figures.fixed(value, response.decimals) + response.sign;
     }
@@ -168,43 +157,42 @@ final class HumidityAnswer {
         HumidityMeasure measure = question.measure();
         HumidityColumns columns = question.columns();
         String place = oneRoom ? " in this room" : " in an average room";
-        estimates.add(HumidityFigures.estimate(
+        estimates.add(FitFigures.estimate(
                 "intercept",
                 fit.coefficient(0),
                 response.unit,
                 "mean " + response.noun + " at " + measure.at() + " and 21 °C" + place + atOrigins()));
-        estimates.add(HumidityFigures.estimate(
+        estimates.add(FitFigures.estimate(
                 "humidity",
                 columns.curved ? Optional.of(pooled.slope()) : fit.coefficient(1),
                 pooled.slopeUnit(),
                 pooled.slopeMeaning()));
         if (!columns.curved) {
-            estimates.add(HumidityFigures.estimate(
+            estimates.add(FitFigures.estimate(
                     "humidity.squared",
                     fit.coefficient(2),
                     response.per("per (" + measure.per().substring("per ".length()) + ")²"),
                     "bend of the mean " + response.noun + " over humidity: half the change of its slope "
                             + measure.per()));
         }
-        estimates.add(HumidityFigures.estimate(
+        estimates.add(FitFigures.estimate(
                 "temperature",
                 fit.coefficient(columns.temperature()),
                 response.per("per 5 K"),
                 "change of the mean " + response.noun + " with air temperature, from 21 °C"));
         addAsked(estimates);
-        estimates.add(HumidityFigures.estimate(
+        estimates.add(FitFigures.estimate(
                 "humidity.change",
-                fit.contrast(curve.changeRow()),
+                curve.change(),
                 response.unit,
-                "change of the mean " + response.noun + " from " + Figures.plain(rounded(curve.fromPct)) + " to "
-                        + Figures.plain(rounded(curve.toPct)) + " %RH" + place()));
+                "change of the mean " + response.noun + " from " + curve.range().words() + " %RH" + place()));
         return estimates;
     }
 
     private void addAsked(List<Estimate> estimates) {
         for (int i = 0; i < question.asked().size(); i++) {
             Covariate covariate = question.asked().get(i);
-            estimates.add(HumidityFigures.estimate(
+            estimates.add(FitFigures.estimate(
                     covariate.estimate,
                     fit.coefficient(question.columns().firstAsked() + i),
                     response.per(covariate.per),
@@ -216,57 +204,5 @@ final class HumidityAnswer {
         return question.asked().stream()
                 .map(covariate -> ", " + covariate.origin)
                 .collect(Collectors.joining());
-    }
-
-    private List<VarianceComponent> variance() {
-        List<VarianceComponent> components = new ArrayList<>();
-        double[][] rooms = fit.roomCovariance();
-        for (int u = 0; u < rooms.length; u++) {
-            components.add(deviation("room." + ROOM_EFFECTS.get(fit.random().get(u)), rooms[u][u]));
-        }
-        if (rooms.length == 2) {
-            Optional<String> note = fit.correlation().isEmpty()
-                    ? Optional.of("not defined: a room variance is zero")
-                    : Optional.of(Caution.CORRELATION_AT_BOUND)
-                            .filter(fit.cautions()::contains)
-                            .map(bound -> "on the boundary");
-            components.add(new VarianceComponent("room.correlation", OptionalDouble.empty(), fit.correlation(), note));
-        }
-        if (fit.sessionVariance().isPresent()) {
-            components.add(deviation("session.intercept", fit.sessionVariance().getAsDouble()));
-        }
-        components.add(new VarianceComponent(
-                "residual",
-                OptionalDouble.of(Math.sqrt(fit.sigma2())),
-                OptionalDouble.empty(),
-                Optional.of(Caution.SESSION_IN_RESIDUAL)
-                        .filter(fit.cautions()::contains)
-                        .map(mixed -> "session and trial scatter together")));
-        return components;
-    }
-
-    private static VarianceComponent deviation(String name, double variance) {
-        Optional<String> note = variance == 0 ? Optional.of("on the boundary") : Optional.empty();
-        return new VarianceComponent(name, OptionalDouble.of(Math.sqrt(variance)), OptionalDouble.empty(), note);
-    }
-
-    private List<RoomEffects> rooms() {
-        List<RoomEffects> rooms = new ArrayList<>();
-        for (int room = 0; room < pool.rooms.size(); room++) {
-            NestedFit.RoomEffect particular = fit.rooms().get(room);
-            List<Effect> effects = new ArrayList<>();
-            for (int u = 0; u < fit.random().size(); u++) {
-                effects.add(new Effect(
-                        ROOM_EFFECTS.get(fit.random().get(u)),
-                        particular.effects()[u],
-                        Math.sqrt(particular.variance()[u][u])));
-            }
-            rooms.add(new RoomEffects(
-                    particular.key(),
-                    pool.rooms.get(room).sessions().size(),
-                    pool.rooms.get(room).trials(),
-                    effects));
-        }
-        return rooms;
     }
 }

@@ -65,7 +65,7 @@ final class HumidityBootstrap {
         double value = contrast == 0
                 ? pooled.slope().value()
                 : pooled.fit().contrast(pooled.curve().changeRow()).value();
-        double tail = (1 - HumidityFigures.COVERAGE) / 2;
+        double tail = (1 - FitFigures.COVERAGE) / 2;
         return new Estimate(
                 name,
                 value,

@@ -129,7 +129,7 @@ final class HumidityDiagnosis {
         List<Series> series = new ArrayList<>();
         List<String> moving = new ArrayList<>();
         List<RoomSessions> rooms = pooled.pool().rooms;
-        double halfWidth = HumidityFigures.halfWidth(all.df());
+        double halfWidth = FitFigures.halfWidth(all.df());
         double reach = halfWidth * all.standardError();
         List<Double> ends = List.of(1.0, (double) rooms.size());
         series.add(new Series(

@@ -91,7 +91,7 @@ final class HumidityInstruments {
                 .correct(instruments(), error, shifts -> slope(held, row, shifts))
                 .fold(Optional::of, refusal -> Optional.empty());
         return result.filter(found -> found.standardError().isPresent())
-                .map(found -> HumidityFigures.estimate(
+                .map(found -> FitFigures.estimate(
                         "humidity.calibrated",
                         new Quantity(
                                 found.corrected(),
@@ -135,7 +135,7 @@ final class HumidityInstruments {
         return RegressionCalibration.of(SlopeKind.BETWEEN_ROOMS, error)
                 .correct(points)
                 .fold(Optional::of, refusal -> Optional.<CorrectedSlope>empty())
-                .map(slope -> HumidityFigures.estimate(
+                .map(slope -> FitFigures.estimate(
                         "humidity.between.calibrated",
                         new Quantity(slope.corrected(), slope.standardError(), slope.df()),
                         pooled.slopeUnit(),

@@ -14,7 +14,6 @@ import org.tableweather.analyzers.spi.Analysis.Estimate;
 import org.tableweather.analyzers.spi.Analysis.Reason;
 import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
-import org.tableweather.analyzers.spi.ParameterInfo;
 import org.tableweather.analyzers.spi.Parameters;
 import org.tableweather.analyzers.spi.Plot;
 import org.tableweather.analyzers.spi.Plot.Mark;
@@ -65,29 +64,8 @@ public final class HumidityMeasures implements Analyzer<SessionMoments> {
                     "no trials, or none with the response and the climate",
                     "fewer than three rooms",
                     "fewer than two measures have a model that settles"),
-            List.of(
-                    new ParameterInfo(
-                            HumidityQuestion.SHOT,
-                            "id of the shot; when not set, the one with the most usable trials",
-                            "1",
-                            "",
-                            List.of()),
-                    new ParameterInfo(
-                            HumidityQuestion.RESPONSE,
-                            "what is explained",
-                            "1",
-                            Response.FINAL_REBOUND_ANGLE.parameter,
-                            Response.parameters())),
-            List.of(
-                    "session",
-                    "shot",
-                    "temp_c",
-                    "rh_pct",
-                    "rebound_angle_deg",
-                    "final_rebound_angle_deg",
-                    "landing_offset_dia",
-                    "approach_speed_mps",
-                    "rebound_speed_mps"),
+            List.of(ShotCounts.parameter("usable trials"), Response.asked("what is explained")),
+            Response.columnsWith("session", "shot", "temp_c", "rh_pct"),
             REFERENCES);
 
     @Override
@@ -156,8 +134,7 @@ public final class HumidityMeasures implements Analyzer<SessionMoments> {
                 response,
                 new HumidityColumns(measure, false, List.of()),
                 false,
-                Optional.empty(),
-                Optional.empty(),
+                new AskedRange(Optional.empty(), Optional.empty()),
                 Optional.empty(),
                 0,
                 1);
@@ -257,7 +234,7 @@ public final class HumidityMeasures implements Analyzer<SessionMoments> {
                             "error of a room foretold from the others by " + noun + ", root mean square over trials"));
                 }
                 if (rival.candidate() != MeasureCandidate.NOTHING) {
-                    estimates.add(HumidityFigures.estimate(
+                    estimates.add(FitFigures.estimate(
                             name + ".slope",
                             rival.fit().contrast(new double[] {0, 1}),
                             response.per(rival.candidate().per),

@@ -1,13 +1,10 @@
 package org.tableweather.analyzers.standard.catalogue;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments.Block;
@@ -19,15 +16,8 @@ import org.tableweather.analyzers.standard.statistics.RoomSessions;
 /** The trials that a question can use, and the count of those that it cannot. */
 final class HumidityPool {
 
-    private static final Comparator<SessionSummary<SessionMoments>> ORDER = Comparator.comparing(
-                    (SessionSummary<SessionMoments> session) -> session.roomKey())
-            .thenComparing(SessionSummary::sessionKey)
-            .thenComparing(SessionSummary::digest);
-
-    /** Shots with usable trials, by the number of these. */
-    final SortedMap<String, Long> usableByShot = new TreeMap<>();
-    /** All shots. */
-    final SortedMap<String, Long> trialsByShot = new TreeMap<>();
+    /** Trials by shot. */
+    final ShotCounts shots = new ShotCounts();
     /** The shot that is answered for; empty when there is none. */
     final String shot;
     /** Rooms in the order of their keys; columns: covariates, then the response. */
@@ -61,12 +51,11 @@ final class HumidityPool {
         columns = question.columns();
         needed = columns.base(question.response());
         neededBits = columns.bits() | question.response().measure.bit();
-        List<SessionSummary<SessionMoments>> ordered =
-                sessions.stream().sorted(ORDER).toList();
+        List<SessionSummary<SessionMoments>> ordered = SessionOrder.of(sessions);
         ordered.forEach(session -> session.summary()
                 .parts()
                 .forEach(part -> count(part, session.summary().traits())));
-        shot = question.shot().orElseGet(this::mostUsable);
+        shot = question.shot().orElseGet(shots::mostUsable);
         Map<String, List<Moments>> byRoom = new LinkedHashMap<>();
         Map<String, List<SessionTraits>> traitsByRoom = new LinkedHashMap<>();
         long invented = 0;
@@ -110,27 +99,9 @@ final class HumidityPool {
     private void count(Part part, SessionTraits stated) {
         for (Block block : part.blocks()) {
             long n = block.moments().n();
-            trialsByShot.merge(part.shot(), n, Long::sum);
-            if (isUsable(block) && columns.areKnown(stated)) {
-                usableByShot.merge(part.shot(), n, Long::sum);
-            }
+            boolean usable = block.measures(neededBits) && columns.areKnown(stated);
+            shots.add(part.shot(), n, usable ? n : 0);
         }
-    }
-
-    private boolean isUsable(Block block) {
-        return (block.measured() & neededBits) == neededBits;
-    }
-
-    private String mostUsable() {
-        String best = "";
-        long most = 0;
-        for (Map.Entry<String, Long> entry : usableByShot.entrySet()) {
-            if (entry.getValue() > most) {
-                best = entry.getKey();
-                most = entry.getValue();
-            }
-        }
-        return best;
     }
 
     private Optional<Moments> used(SessionMoments summary) {
@@ -154,32 +125,23 @@ final class HumidityPool {
     }
 
     private void gather(Block block, List<Moments> usable) {
-        if (!isUsable(block)) {
+        if (!block.measures(neededBits)) {
             countUnusable(block);
         } else if (block.moments().n() > 0) {
-            usable.add(block.moments().select(positions(block.measured())));
+            usable.add(block.select(needed));
         }
     }
 
     private void countUnusable(Block block) {
         long n = block.moments().n();
         int climate = Measure.HUMIDITY.bit() | Measure.HUMIDITY_SQUARED.bit() | Measure.TEMPERATURE.bit();
-        if ((block.measured() & question.response().measure.bit()) == 0) {
+        if (!block.measures(question.response().measure.bit())) {
             withoutResponse += n;
-        } else if ((block.measured() & climate) != climate) {
+        } else if (!block.measures(climate)) {
             withoutClimate += n;
         } else {
             withoutCovariate += n;
         }
-    }
-
-    /** Where the needed columns stand among the measured ones. */
-    private int[] positions(int measured) {
-        int[] positions = new int[needed.length];
-        for (int i = 0; i < needed.length; i++) {
-            positions[i] = Integer.bitCount(measured & (needed[i] - 1));
-        }
-        return positions;
     }
 
     /** All used trials as one. */

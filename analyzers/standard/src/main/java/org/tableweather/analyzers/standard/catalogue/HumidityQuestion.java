@@ -11,8 +11,7 @@ import org.tableweather.analyzers.spi.Parameters;
  * @param response what is explained
  * @param columns of the model: humidity measure, shape of the curve, covariates
  * @param kenwardRoger whether contrasts are judged by Kenward and Roger's method
- * @param fromPct where the curve begins, %RH; empty: where the data begin
- * @param toPct where the curve ends, %RH; empty: where the data end
+ * @param range of the curve
  * @param subgroup what parts the sessions; empty: nothing
  * @param bootstrap number of replicates of the parametric bootstrap, 0 for none
  * @param seed of all that is drawn
@@ -22,8 +21,7 @@ record HumidityQuestion(
         Response response,
         HumidityColumns columns,
         boolean kenwardRoger,
-        Optional<Double> fromPct,
-        Optional<Double> toPct,
+        AskedRange range,
         Optional<Subgrouping> subgroup,
         int bootstrap,
         long seed) {
@@ -32,8 +30,6 @@ record HumidityQuestion(
     static final String RESPONSE = "response";
     static final String MEASURE = "humidity_measure";
     static final String CURVE = "curve";
-    static final String FROM = "curve_from_pct";
-    static final String TO = "curve_to_pct";
     static final String COVARIATES = "covariates";
     static final String DF_METHOD = "df_method";
     static final String SUBGROUP = "subgroup";
@@ -55,12 +51,6 @@ record HumidityQuestion(
      * @throws IllegalArgumentException for a value that cannot be; the message holds name, value, bound and remedy
      */
     static HumidityQuestion of(Parameters parameters) {
-        Optional<Double> from = humidity(parameters, FROM);
-        Optional<Double> to = humidity(parameters, TO);
-        if (from.isPresent() && to.isPresent() && !(from.get() < to.get())) {
-            throw new IllegalArgumentException("parameter " + FROM + " = " + Figures.plain(from.get())
-                    + " is not below " + TO + " = " + Figures.plain(to.get()) + ": set a lower one");
-        }
         boolean curved = parameters.text(CURVE).orElse(QUADRATIC).equals(SPLINE);
         boolean kenwardRoger = parameters.text(DF_METHOD).orElse(SATTERTHWAITE).equals(KENWARD_ROGER);
         if (curved && kenwardRoger) {
@@ -75,25 +65,13 @@ record HumidityQuestion(
                         curved,
                         Covariate.listed(parameters.text(COVARIATES).orElse(""))),
                 kenwardRoger,
-                from,
-                to,
+                AskedRange.of(parameters),
                 parameters
                         .text(SUBGROUP)
                         .filter(name -> !name.equals(NO_SUBGROUP))
                         .map(Subgrouping::of),
                 (int) whole(parameters, BOOTSTRAP, 0, MOST_REPLICATES),
                 whole(parameters, SEED, 1, LARGEST_SEED));
-    }
-
-    private static Optional<Double> humidity(Parameters parameters, String name) {
-        Optional<Double> number = parameters.number(name);
-        number.ifPresent(pct -> {
-            if (pct < 0 || pct > 100) {
-                throw new IllegalArgumentException("parameter " + name + " = " + Figures.plain(pct)
-                        + " is outside 0 to 100 %RH: set a relative humidity");
-            }
-        });
-        return number;
     }
 
     private static long whole(Parameters parameters, String name, long standard, long most) {

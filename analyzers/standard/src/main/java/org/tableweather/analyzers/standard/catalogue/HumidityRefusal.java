@@ -1,12 +1,10 @@
 package org.tableweather.analyzers.standard.catalogue;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.tableweather.analyzers.spi.Analysis.Declined;
 import org.tableweather.analyzers.spi.Analysis.Reason;
 import org.tableweather.analyzers.spi.Parameters;
-import org.tableweather.analyzers.standard.statistics.Caution;
 import org.tableweather.analyzers.standard.statistics.NestedFit;
 import org.tableweather.analyzers.standard.statistics.NestedRefusal;
 
@@ -26,14 +24,11 @@ final class HumidityRefusal {
     }
 
     Declined withoutUsableTrials() {
-        if (pool.trialsByShot.isEmpty()) {
+        if (pool.shots.isEmpty()) {
             return declined(Reason.TOO_FEW_RECORDS, "There are no trials: give sessions with trials.");
         }
-        if (!pool.shot.isEmpty() && !pool.trialsByShot.containsKey(pool.shot)) {
-            return declined(
-                    Reason.NOT_APPLICABLE,
-                    "No trial cites shot " + pool.shot + ": the shots here are "
-                            + Figures.listed(new ArrayList<>(pool.trialsByShot.keySet())) + ".");
+        if (!pool.shot.isEmpty() && !pool.shots.has(pool.shot)) {
+            return declined(WhyNot.unknownShot("No trial", pool.shot, pool.shots));
         }
         String which = pool.shot.isEmpty() ? "" : " of shot " + pool.shot;
         if (pool.withoutClimate > 0) {
@@ -63,50 +58,19 @@ final class HumidityRefusal {
     }
 
     Declined of(NestedRefusal refused) {
-        switch (refused.cause()) {
-            case EXACT_FIT:
-                return declined(
-                        Reason.DEGENERATE,
-                        "The model reproduces the response to rounding (" + refused.detail()
-                                + "): check that the outcomes are measured, not computed.");
-            case NO_DATA:
-            case TOO_FEW_ROWS:
-            default:
-                return declined(Reason.TOO_FEW_RECORDS, "Too few trials (" + refused.detail() + "): add trials.");
-        }
+        return declined(WhyNot.of(refused));
     }
 
     /** Why a fit that exists must not be reported; empty when it may. */
     Optional<Declined> ofUnsound(NestedFit fit) {
-        if (fit.coefficient(1).isEmpty()) {
-            return Optional.of(declined(
-                    Reason.DEGENERATE,
-                    "Humidity is the same, " + Figures.fixed(pool.lowestPct(), 1) + " %RH, in all "
-                            + Figures.counted(pool.usedTrials, "trial") + ": add sessions at another humidity."));
-        }
-        long climateColumns = question.columns().climate()
-                - fit.dropped().stream()
-                        .filter(column -> column < question.columns().climate())
-                        .count();
-        if (pool.usedSessions <= climateColumns) {
-            return Optional.of(declined(
-                    Reason.TOO_FEW_RECORDS,
-                    Figures.counted(pool.usedSessions, "session") + " for " + climateColumns
-                            + " coefficients of the climate: sessions are held climates, so at least "
-                            + (climateColumns + 1) + " are needed, best at different humidities."));
-        }
-        if (fit.cautions().contains(Caution.ROOM_IN_RESIDUAL)) {
-            return Optional.of(
-                    declined(
-                            Reason.TOO_FEW_RECORDS,
-                            "Each of " + Figures.counted(pool.rooms.size(), "room")
-                                    + " has one usable trial: room, session and trial scatter cannot be told apart; add trials."));
-        }
-        return Optional.of(Caution.NOT_CONVERGED)
-                .filter(fit.cautions()::contains)
-                .map(caution -> declined(
-                        Reason.NOT_CONVERGED,
-                        "The search for the optimum did not settle in " + fit.evaluations() + " evaluations."));
+        int all = question.columns().climate();
+        long climate =
+                all - fit.dropped().stream().filter(column -> column < all).count();
+        Optional<WhyNot> same = Optional.of(WhyNot.sameHumidity(pool.lowestPct(), pool.usedTrials))
+                .filter(none -> fit.coefficient(1).isEmpty());
+        return same.or(() -> WhyNot.fewSessions(pool.usedSessions, climate, "."))
+                .or(() -> WhyNot.ofUnsound(fit))
+                .map(this::declined);
     }
 
     Declined withoutKenwardRoger() {
@@ -116,7 +80,11 @@ final class HumidityRefusal {
                         + " satterthwaite.");
     }
 
+    private Declined declined(WhyNot why) {
+        return why.declined(parameters, HumidityWarnings.ofPool(pool, question), references);
+    }
+
     private Declined declined(Reason reason, String detail) {
-        return new Declined(reason, detail, parameters.values(), HumidityWarnings.ofPool(pool, question), references);
+        return declined(new WhyNot(reason, detail));
     }
 }

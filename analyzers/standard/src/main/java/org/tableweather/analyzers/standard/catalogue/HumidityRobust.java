@@ -51,7 +51,7 @@ final class HumidityRobust {
         return new HumidityPart(
                 "",
                 List.of(
-                        HumidityFigures.estimate(
+                        FitFigures.estimate(
                                 "humidity.robust",
                                 new Quantity(slope.value(), slope.standardError(), slope.df()),
                                 pooled.slopeUnit(),

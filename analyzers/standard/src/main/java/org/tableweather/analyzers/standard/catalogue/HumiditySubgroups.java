@@ -141,7 +141,7 @@ final class HumiditySubgroups {
         for (int group = 0; group < groups.size(); group++) {
             String name = by.groups.get(groups.get(group));
             Quantity slope = fit.contrast(row(group, pooled.columns().slopeRow()));
-            estimates.add(HumidityFigures.estimate(
+            estimates.add(FitFigures.estimate(
                     "humidity.subgroup." + (groups.get(group) + 1),
                     slope,
                     pooled.slopeUnit(),
@@ -185,9 +185,9 @@ final class HumiditySubgroups {
         List<Double> mean = new ArrayList<>();
         List<Double> lower = new ArrayList<>();
         List<Double> upper = new ArrayList<>();
-        for (double rhPct : pooled.curve().grid()) {
+        for (double rhPct : pooled.curve().range().grid()) {
             Quantity at = fit.contrast(row(group, pooled.curve().row(rhPct)));
-            double reach = HumidityFigures.reach(at);
+            double reach = FitFigures.reach(at);
             x.add(pooled.curve().abscissaOf(rhPct));
             mean.add(at.value());
             lower.add(at.value() - reach);

@@ -92,25 +92,25 @@ final class HumidityWithinBetween {
                 Coverage.twoSided(difference.value() / difference.standardError(), Math.max(1, difference.df()));
         String unit = pooled.slopeUnit();
         List<Estimate> estimates = List.of(
-                HumidityFigures.estimate(
+                FitFigures.estimate(
                         "humidity.within",
                         within,
                         unit,
                         pooled.slopeMeaning()
                                 + ", from differences within rooms: a hygrometer's constant error cancels"),
-                HumidityFigures.estimate(
+                FitFigures.estimate(
                         "humidity.between",
                         between,
                         unit,
                         pooled.slopeMeaning()
                                 + ", from differences between rooms' means: all else that differs enters"),
-                HumidityFigures.estimate(
+                FitFigures.estimate(
                         "humidity.between-within",
                         difference,
                         unit,
                         "the slope between rooms less that within them; zero when both tell the same"));
         List<String> warnings = new ArrayList<>();
-        if (Math.abs(difference.value()) > HumidityFigures.reach(difference)) {
+        if (Math.abs(difference.value()) > FitFigures.reach(difference)) {
             warnings.add("Within rooms and between rooms the slope differs ("
                     + pooled.figure(within.value()) + " and " + pooled.figure(between.value()) + " "
                     + pooled.question().measure().per() + ", p = " + Figures.fixed(chance, 3)

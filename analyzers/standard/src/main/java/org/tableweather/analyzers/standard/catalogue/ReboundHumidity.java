@@ -90,18 +90,8 @@ public final class ReboundHumidity implements Analyzer<SessionMoments> {
                     "Kenward and Roger's method was asked for, and its covariance is none in so small a pool",
                     "the search for the optimum does not settle"),
             List.of(
-                    new ParameterInfo(
-                            HumidityQuestion.SHOT,
-                            "id of the shot; when not set, the one with the most usable trials",
-                            "1",
-                            "",
-                            List.of()),
-                    new ParameterInfo(
-                            HumidityQuestion.RESPONSE,
-                            "what is explained",
-                            "1",
-                            Response.FINAL_REBOUND_ANGLE.parameter,
-                            Response.parameters()),
+                    ShotCounts.parameter("usable trials"),
+                    Response.asked("what is explained"),
                     new ParameterInfo(
                             HumidityQuestion.MEASURE,
                             "what is taken for humidity; regain is estimated from cloth and climate, at the bed needs its"
@@ -123,18 +113,8 @@ public final class ReboundHumidity implements Analyzer<SessionMoments> {
                             "1",
                             HumidityQuestion.SATTERTHWAITE,
                             List.of(HumidityQuestion.SATTERTHWAITE, HumidityQuestion.KENWARD_ROGER)),
-                    new ParameterInfo(
-                            HumidityQuestion.FROM,
-                            "humidity where the curve begins; when not set, where the sessions begin",
-                            "%",
-                            "",
-                            List.of()),
-                    new ParameterInfo(
-                            HumidityQuestion.TO,
-                            "humidity where the curve ends; when not set, where the sessions end",
-                            "%",
-                            "",
-                            List.of()),
+                    AskedRange.beginning(),
+                    AskedRange.end(),
                     new ParameterInfo(
                             HumidityQuestion.COVARIATES,
                             "more columns of the model, separated by commas, of: "

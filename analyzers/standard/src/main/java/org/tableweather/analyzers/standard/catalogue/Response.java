@@ -2,6 +2,8 @@ package org.tableweather.analyzers.standard.catalogue;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Stream;
+import org.tableweather.analyzers.spi.ParameterInfo;
 
 /** What may be explained by the climate. */
 public enum Response {
@@ -78,6 +80,28 @@ public enum Response {
     /** The unit of its change per something, in words. */
     public String per(String something) {
         return unit.equals("1") ? something : unit + " " + something;
+    }
+
+    /**
+     * The parameter that asks for one.
+     *
+     * @param what is done with it, in words
+     */
+    public static ParameterInfo asked(String what) {
+        return new ParameterInfo("response", what, "1", FINAL_REBOUND_ANGLE.parameter, parameters());
+    }
+
+    /** Columns of the trials: these, then those that the responses are read from. */
+    public static List<String> columnsWith(String... first) {
+        return Stream.concat(
+                        Stream.of(first),
+                        Stream.of(
+                                "rebound_angle_deg",
+                                "final_rebound_angle_deg",
+                                "landing_offset_dia",
+                                "approach_speed_mps",
+                                "rebound_speed_mps"))
+                .toList();
     }
 
     /** The values of the parameter. */

@@ -1,6 +1,7 @@
 package org.tableweather.analyzers.standard.catalogue;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import org.tableweather.analyzers.standard.catalogue.guard.SessionProtocol;
 import org.tableweather.analyzers.standard.statistics.Moments;
 
@@ -38,5 +39,22 @@ public record SessionMoments(List<Part> parts, SessionTraits traits, SessionProt
      *     32 side spin, 64 final rebound angle, 128 landing offset, 256 speed kept, 512 roll ratio
      * @param moments of the measured columns, in the order of their bits
      */
-    public record Block(int measured, Moments moments) {}
+    public record Block(int measured, Moments moments) {
+
+        /** Whether all columns of these bits are measured. */
+        public boolean measures(int bits) {
+            return (measured & bits) == bits;
+        }
+
+        /**
+         * The moments of some columns.
+         *
+         * @param bits one for each column, all measured, in the order that is wanted
+         */
+        public Moments select(int[] bits) {
+            return moments.select(IntStream.of(bits)
+                    .map(bit -> Integer.bitCount(measured & (bit - 1)))
+                    .toArray());
+        }
+    }
 }

@@ -53,6 +53,11 @@ public record SessionTraits(
 
     /** Reads them off a session's record. */
     public static SessionTraits of(SessionRecord record) {
+        return of(record, CorrectedClimate.of(record));
+    }
+
+    /** The same where its climate is known already. */
+    static SessionTraits of(SessionRecord record, CorrectedClimate climate) {
         Session session = record.session();
         Optional<LocalDate> date = session.startedAt().map(OffsetDateTime::toLocalDate);
         Optional<Cloth> cloth = record.table().cloth();
@@ -66,8 +71,8 @@ public record SessionTraits(
                 days(balls.flatMap(BallSet::madeOn), date),
                 days(balls.flatMap(BallSet::cleanedOn), date),
                 number(Optional.of(session.statedBedC())),
-                accuracyRhPct(record),
-                CorrectedClimate.of(record).isCorrecting(),
+                accuracyRhPct(record, climate),
+                climate.isCorrecting(),
                 record.instrument()
                         .map(instrument -> contributor(record.roomKey()) + instrument.id())
                         .orElse(""),
@@ -91,8 +96,7 @@ public record SessionTraits(
                 delivery);
     }
 
-    private static double accuracyRhPct(SessionRecord record) {
-        CorrectedClimate climate = CorrectedClimate.of(record);
+    private static double accuracyRhPct(SessionRecord record, CorrectedClimate climate) {
         OptionalDouble left = climate.rhStandardUncertaintyPct(MIDDLE_RH_PCT);
         return climate.isCorrectingHumidity() && left.isPresent()
                 ? Math.sqrt(3) * left.getAsDouble()

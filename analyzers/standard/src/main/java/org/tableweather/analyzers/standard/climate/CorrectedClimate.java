@@ -21,6 +21,9 @@ import org.tableweather.schema.record.Trial;
  * @source JCGM100
  */
 public final class CorrectedClimate {
+    /** Of trials that no instrument is known for: as read. */
+    public static final CorrectedClimate NONE = new CorrectedClimate(Optional.empty());
+
     private final Optional<InstrumentCorrections> corrections;
 
     private CorrectedClimate(Optional<InstrumentCorrections> corrections) {
@@ -60,6 +63,14 @@ public final class CorrectedClimate {
         List<Trial> corrected = new ArrayList<>();
         trials.forEach(trial -> corrected.add(trial.withClimate(of(trial.climate()))));
         return corrected;
+    }
+
+    /** The same in {@link Trial#CANONICAL_ORDER}, whatever order they come in. */
+    public List<Trial> ordered(Iterable<Trial> trials) {
+        List<Trial> ordered = new ArrayList<>();
+        of(trials).forEach(ordered::add);
+        ordered.sort(Trial.CANONICAL_ORDER);
+        return ordered;
     }
 
     /**

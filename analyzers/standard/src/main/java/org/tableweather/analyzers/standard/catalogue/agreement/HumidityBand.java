@@ -1,6 +1,7 @@
 package org.tableweather.analyzers.standard.catalogue.agreement;
 
 import java.util.List;
+import org.tableweather.analyzers.standard.catalogue.AskedRange;
 import org.tableweather.analyzers.standard.catalogue.rooms.PooledRoom;
 import org.tableweather.analyzers.standard.catalogue.rooms.PooledRoom.PooledSession;
 
@@ -18,12 +19,12 @@ record HumidityBand(double fromPct, double toPct) {
     private static final double STEP = 2.5;
 
     /** The band asked for; where an end is not, {@link #WIDTH} from the other; where none is, the one with the most rooms. */
-    static HumidityBand of(AgreementQuestion question, List<PooledRoom> rooms) {
-        if (question.fromPct().isPresent()) {
-            double from = question.fromPct().get();
-            return new HumidityBand(from, question.toPct().orElse(Math.min(100, from + WIDTH)));
+    static HumidityBand of(AskedRange asked, List<PooledRoom> rooms) {
+        if (asked.fromPct().isPresent()) {
+            double from = asked.fromPct().get();
+            return new HumidityBand(from, asked.toPct().orElse(Math.min(100, from + WIDTH)));
         }
-        return question.toPct()
+        return asked.toPct()
                 .map(to -> new HumidityBand(Math.max(0, to - WIDTH), to))
                 .orElseGet(() -> fullest(rooms));
     }

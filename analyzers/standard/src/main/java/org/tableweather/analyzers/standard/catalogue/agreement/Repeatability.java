@@ -15,6 +15,7 @@ import org.tableweather.analyzers.standard.catalogue.Measure;
 import org.tableweather.analyzers.standard.catalogue.Response;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments;
 import org.tableweather.analyzers.standard.catalogue.SessionMomentsBuilder;
+import org.tableweather.analyzers.standard.catalogue.ShotCounts;
 import org.tableweather.analyzers.standard.catalogue.rooms.RoomPool;
 import org.tableweather.analyzers.standard.statistics.answer.Refusal;
 import org.tableweather.analyzers.standard.statistics.interlab.Precision;
@@ -66,31 +67,13 @@ public final class Repeatability implements Analyzer<SessionMoments> {
                     "fewer than two rooms with a session in the band, or no room with two trials there",
                     "results never vary within a room"),
             parameters(),
-            List.of(
-                    "session",
-                    "shot",
-                    "rh_pct",
-                    "rebound_angle_deg",
-                    "final_rebound_angle_deg",
-                    "landing_offset_dia",
-                    "approach_speed_mps",
-                    "rebound_speed_mps"),
+            Response.columnsWith("session", "shot", "rh_pct"),
             REFERENCES);
 
     private static List<ParameterInfo> parameters() {
         return List.of(
-                new ParameterInfo(
-                        AgreementQuestion.SHOT,
-                        "id of the shot; when not set, the one with the most usable trials",
-                        "1",
-                        "",
-                        List.of()),
-                new ParameterInfo(
-                        AgreementQuestion.RESPONSE,
-                        "what is compared",
-                        "1",
-                        Response.FINAL_REBOUND_ANGLE.parameter,
-                        Response.parameters()),
+                ShotCounts.parameter("usable trials"),
+                Response.asked("what is compared"),
                 new ParameterInfo(
                         AgreementQuestion.FROM,
                         "humidity where the band begins; when neither end is set, the 10 %RH that hold the most rooms",
@@ -135,7 +118,7 @@ public final class Repeatability implements Analyzer<SessionMoments> {
         if (none.isPresent()) {
             return none.get();
         }
-        HumidityBand band = HumidityBand.of(question, pool.rooms());
+        HumidityBand band = HumidityBand.of(question.band(), pool.rooms());
         RoomResults results = new RoomResults(pool, band, question.all());
         return Precision.of(results.laboratories)
                 .<Analysis>fold(

@@ -8,7 +8,10 @@ import java.util.stream.Collectors;
 import org.tableweather.analyzers.spi.Analysis;
 import org.tableweather.analyzers.spi.Analysis.CurvePoint;
 import org.tableweather.analyzers.spi.Analysis.Estimate;
+import org.tableweather.analyzers.standard.catalogue.AskedRange;
 import org.tableweather.analyzers.standard.catalogue.Figures;
+import org.tableweather.analyzers.standard.catalogue.FitFigures;
+import org.tableweather.analyzers.standard.catalogue.PooledCurve;
 import org.tableweather.analyzers.standard.catalogue.guard.BiasGuards;
 import org.tableweather.analyzers.standard.catalogue.guard.GuardFinding;
 import org.tableweather.analyzers.standard.statistics.NestedFit;
@@ -20,7 +23,7 @@ final class KindAnswer {
     private final KindPool pool;
     private final KindQuestion question;
     private final NestedFit fit;
-    private final KindCurve curve;
+    private final PooledCurve curve;
     private final KindEstimates figures;
     private final boolean oneRoom;
 
@@ -28,7 +31,7 @@ final class KindAnswer {
         this.pool = pool;
         this.question = question;
         this.fit = fit;
-        curve = new KindCurve(pool, question, fit);
+        curve = question.curve(pool, fit);
         figures = new KindEstimates(pool, question, fit, curve);
         oneRoom = pool.rooms.size() == 1;
     }
@@ -40,7 +43,7 @@ final class KindAnswer {
 
     /** The same question about the same shot and range of humidity. */
     KindQuestion sameCurve() {
-        return question.ofShot(pool.shot, curve.fromPct, curve.toPct);
+        return question.ofShot(pool.shot, curve.range());
     }
 
     Analysis.Estimated write(List<Estimate> beside, List<String> more, List<String> references) {
@@ -56,12 +59,21 @@ final class KindAnswer {
                 parameters(),
                 facts(found),
                 estimates,
-                figures.variance(),
+                FitFigures.variance(fit),
                 points,
-                figures.rooms(),
-                List.of(curve.plot(points)),
+                FitFigures.rooms(fit, pool.rooms),
+                List.of(curve.plot(points, axes())),
                 warnings,
                 BiasGuards.withSources(references, found));
+    }
+
+    private PooledCurve.Axes axes() {
+        return new PooledCurve.Axes(
+                PooledCurve.title(pool.outcome.noun(), "humidity", pool.shot),
+                "relative humidity, %",
+                pool.outcome.axis(),
+                rhPct -> rhPct,
+                h -> 50 + 10 * h);
     }
 
     private Map<String, String> parameters() {
@@ -69,8 +81,8 @@ final class KindAnswer {
         used.put(KindQuestion.SHOT, pool.shot);
         used.put(KindQuestion.RESPONSE, pool.outcome.parameter());
         used.put(KindQuestion.SHAPE, question.bent() ? KindQuestion.QUADRATIC : KindQuestion.LINEAR);
-        used.put(KindQuestion.FROM, Figures.plain(curve.fromPct));
-        used.put(KindQuestion.TO, Figures.plain(curve.toPct));
+        used.put(AskedRange.FROM, Figures.plain(curve.range().fromPct()));
+        used.put(AskedRange.TO, Figures.plain(curve.range().toPct()));
         used.put(
                 KindQuestion.COVARIATES,
                 question.asked().stream().map(KindCovariate::parameter).collect(Collectors.joining(",")));
@@ -93,9 +105,9 @@ final class KindAnswer {
 
     private String sentence() {
         Quantity change = curve.change();
-        double reach = KindCurve.reach(change);
+        double reach = FitFigures.reach(change);
         String subject = oneRoom ? "In this one room, from " : "From ";
-        String text = subject + KindEstimates.round(curve.fromPct) + " to " + KindEstimates.round(curve.toPct)
+        String text = subject + curve.range().words()
                 + " % relative humidity the " + pool.outcome.noun() + " changes by " + figure(change.value())
                 + " (95 % interval " + figure(change.value() - reach) + " to " + figure(change.value() + reach) + "): ";
         if (Math.abs(change.value()) <= reach) {
@@ -108,7 +120,7 @@ final class KindAnswer {
 
     private String newRoomSentence() {
         Quantity room = curve.changeInNewRoom();
-        double reach = KindCurve.reach(room);
+        double reach = FitFigures.reach(room);
         return " In a room not yet measured it is expected between " + figure(room.value() - reach) + " and "
                 + figure(room.value() + reach) + ".";
     }

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
 import org.tableweather.analyzers.spi.ParameterInfo;
+import org.tableweather.analyzers.standard.catalogue.AskedRange;
+import org.tableweather.analyzers.standard.catalogue.ShotCounts;
 
 /**
  * What a pooled kind says of itself beside what all of them say.
@@ -73,12 +75,7 @@ record KindInfo(
 
     private static List<ParameterInfo> parameters(KindDefinition definition) {
         List<ParameterInfo> parameters = new ArrayList<>();
-        parameters.add(new ParameterInfo(
-                KindQuestion.SHOT,
-                "id of the shot; when not set, the one with the most usable trials",
-                "1",
-                "",
-                List.of()));
+        parameters.add(ShotCounts.parameter("usable trials"));
         parameters.add(new ParameterInfo(
                 KindQuestion.RESPONSE,
                 "what is explained; when not set, the first of those allowed that some trial has",
@@ -91,18 +88,8 @@ record KindInfo(
                 "1",
                 KindQuestion.QUADRATIC,
                 List.of(KindQuestion.QUADRATIC, KindQuestion.LINEAR)));
-        parameters.add(new ParameterInfo(
-                KindQuestion.FROM,
-                "humidity where the curve begins; when not set, where the sessions begin",
-                "%",
-                "",
-                List.of()));
-        parameters.add(new ParameterInfo(
-                KindQuestion.TO,
-                "humidity where the curve ends; when not set, where the sessions end",
-                "%",
-                "",
-                List.of()));
+        parameters.add(AskedRange.beginning());
+        parameters.add(AskedRange.end());
         parameters.add(new ParameterInfo(
                 KindQuestion.COVARIATES,
                 "more columns of the model, separated by commas, of: "

@@ -1,33 +1,26 @@
 package org.tableweather.analyzers.standard.catalogue.kind;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
+import org.tableweather.analyzers.standard.catalogue.SessionMoments.Block;
+import org.tableweather.analyzers.standard.catalogue.SessionMoments.Part;
+import org.tableweather.analyzers.standard.catalogue.SessionOrder;
+import org.tableweather.analyzers.standard.catalogue.ShotCounts;
 import org.tableweather.analyzers.standard.catalogue.guard.GuardedSession;
-import org.tableweather.analyzers.standard.catalogue.kind.KindSummary.Block;
-import org.tableweather.analyzers.standard.catalogue.kind.KindSummary.Part;
 import org.tableweather.analyzers.standard.statistics.Moments;
 import org.tableweather.analyzers.standard.statistics.RoomSessions;
 
 /** The trials that a question about one outcome can use, and the count of those that it cannot. */
 final class KindPool {
 
-    private static final Comparator<SessionSummary<KindSummary>> ORDER = Comparator.comparing(
-                    (SessionSummary<KindSummary> session) -> session.roomKey())
-            .thenComparing(SessionSummary::sessionKey)
-            .thenComparing(SessionSummary::digest);
-
     final Outcome outcome;
-    /** Shots with usable trials, by the number of these. */
-    final SortedMap<String, Long> usableByShot = new TreeMap<>();
-    /** All shots of the kind. */
-    final SortedMap<String, Long> trialsByShot = new TreeMap<>();
+    /** Trials of the kind by shot. */
+    final ShotCounts shots = new ShotCounts();
     /** The shot that is answered for; empty when there is none. */
     final String shot;
     /** Rooms in the order of their keys; columns: covariates, then the outcome. */
@@ -46,7 +39,7 @@ final class KindPool {
     long withoutCovariate;
 
     private final KindQuestion question;
-    private final int[] columns;
+    private final int[] needed;
     private final int neededBits;
     private final int climateBits;
 
@@ -54,15 +47,12 @@ final class KindPool {
     KindPool(List<SessionSummary<KindSummary>> sessions, KindQuestion question) {
         this.question = question;
         outcome = question.outcome().orElseThrow();
-        columns = columns();
-        neededBits = bits(columns);
-        climateBits = bits(question.climate().stream()
-                .mapToInt(question.definition()::column)
-                .toArray());
-        List<SessionSummary<KindSummary>> ordered =
-                sessions.stream().sorted(ORDER).toList();
+        needed = needed();
+        neededBits = IntStream.of(needed).sum();
+        climateBits = question.climate().stream().mapToInt(this::bit).sum();
+        List<SessionSummary<KindSummary>> ordered = SessionOrder.of(sessions);
         ordered.forEach(session -> session.summary().parts().forEach(this::count));
-        shot = question.shot().orElseGet(this::mostUsable);
+        shot = question.shot().orElseGet(shots::mostUsable);
         Map<String, List<Moments>> byRoom = new LinkedHashMap<>();
         ordered.forEach(session -> take(session, byRoom));
         byRoom.forEach((room, moments) -> rooms.add(new RoomSessions(room, moments)));
@@ -70,57 +60,34 @@ final class KindPool {
         usedTrials = rooms.stream().mapToLong(RoomSessions::trials).sum();
     }
 
-    private int[] columns() {
-        List<Integer> needed = new ArrayList<>();
-        question.covariates()
-                .forEach(covariate -> needed.add(question.definition().column(covariate)));
-        needed.add(question.definition().column(outcome));
-        return needed.stream().mapToInt(Integer::intValue).toArray();
+    /** Bits of the columns, in order. */
+    private int[] needed() {
+        return IntStream.concat(
+                        question.covariates().stream().mapToInt(this::bit),
+                        IntStream.of(1 << question.definition().column(outcome)))
+                .toArray();
     }
 
-    private static int bits(int[] columns) {
-        int bits = 0;
-        for (int column : columns) {
-            bits |= 1 << column;
-        }
-        return bits;
+    private int bit(KindCovariate covariate) {
+        return 1 << question.definition().column(covariate);
     }
 
     private void count(Part part) {
         for (Block block : part.blocks()) {
             long n = block.moments().n();
-            trialsByShot.merge(part.shot(), n, Long::sum);
-            if (isUsable(block)) {
-                usableByShot.merge(part.shot(), n, Long::sum);
-            }
+            shots.add(part.shot(), n, block.measures(neededBits) ? n : 0);
         }
-    }
-
-    private boolean isUsable(Block block) {
-        return (block.measured() & neededBits) == neededBits;
-    }
-
-    private String mostUsable() {
-        String best = "";
-        long most = 0;
-        for (Map.Entry<String, Long> entry : usableByShot.entrySet()) {
-            if (entry.getValue() > most) {
-                best = entry.getKey();
-                most = entry.getValue();
-            }
-        }
-        return best;
     }
 
     private void take(SessionSummary<KindSummary> session, Map<String, List<Moments>> byRoom) {
         List<Moments> usable = new ArrayList<>();
-        usable.add(Moments.none(columns.length));
+        usable.add(Moments.none(needed.length));
         session.summary().parts().stream()
                 .filter(part -> part.shot().equals(shot) || shot.isEmpty())
                 .flatMap(part -> part.blocks().stream())
                 .forEach(block -> {
-                    if (isUsable(block)) {
-                        usable.add(block.moments().select(positions(block.measured())));
+                    if (block.measures(neededBits)) {
+                        usable.add(block.select(needed));
                     } else {
                         countUnusable(block);
                     }
@@ -136,22 +103,13 @@ final class KindPool {
 
     private void countUnusable(Block block) {
         long n = block.moments().n();
-        if ((block.measured() & 1 << question.definition().column(outcome)) == 0) {
+        if (!block.measures(1 << question.definition().column(outcome))) {
             withoutOutcome += n;
-        } else if ((block.measured() & climateBits) != climateBits) {
+        } else if (!block.measures(climateBits)) {
             withoutClimate += n;
         } else {
             withoutCovariate += n;
         }
-    }
-
-    /** Where the needed columns stand among the measured ones. */
-    private int[] positions(int measured) {
-        int[] positions = new int[columns.length];
-        for (int i = 0; i < columns.length; i++) {
-            positions[i] = Integer.bitCount(measured & ((1 << columns[i]) - 1));
-        }
-        return positions;
     }
 
     /** All used trials as one. */

@@ -5,7 +5,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.tableweather.analyzers.spi.Parameters;
-import org.tableweather.analyzers.standard.catalogue.Figures;
+import org.tableweather.analyzers.standard.catalogue.AskedRange;
+import org.tableweather.analyzers.standard.catalogue.CurveRange;
+import org.tableweather.analyzers.standard.catalogue.PooledCurve;
+import org.tableweather.analyzers.standard.statistics.Moments;
+import org.tableweather.analyzers.standard.statistics.NestedFit;
 
 /**
  * The parameters of a {@link PooledKind}, read.
@@ -14,8 +18,7 @@ import org.tableweather.analyzers.standard.catalogue.Figures;
  * @param shot empty: the shot with the most usable trials
  * @param outcome empty: the first that some trial has
  * @param bent whether the mean may bend over humidity
- * @param fromPct where the curve begins, %RH; empty: where the data begin
- * @param toPct where the curve ends, %RH; empty: where the data end
+ * @param range of the curve
  * @param asked covariates beside the climate
  */
 record KindQuestion(
@@ -23,15 +26,12 @@ record KindQuestion(
         Optional<String> shot,
         Optional<Outcome> outcome,
         boolean bent,
-        Optional<Double> fromPct,
-        Optional<Double> toPct,
+        AskedRange range,
         List<KindCovariate> asked) {
 
     static final String SHOT = "shot";
     static final String RESPONSE = "response";
     static final String SHAPE = "shape";
-    static final String FROM = "curve_from_pct";
-    static final String TO = "curve_to_pct";
     static final String COVARIATES = "covariates";
     static final String QUADRATIC = "quadratic";
     static final String LINEAR = "linear";
@@ -42,31 +42,13 @@ record KindQuestion(
      * @throws IllegalArgumentException for a value that cannot be; the message holds name, value, bound and remedy
      */
     static KindQuestion of(KindDefinition definition, Parameters parameters) {
-        Optional<Double> from = humidity(parameters, FROM);
-        Optional<Double> to = humidity(parameters, TO);
-        if (from.isPresent() && to.isPresent() && !(from.get() < to.get())) {
-            throw new IllegalArgumentException("parameter " + FROM + " = " + Figures.plain(from.get())
-                    + " is not below " + TO + " = " + Figures.plain(to.get()) + ": set a lower one");
-        }
         return new KindQuestion(
                 definition,
                 parameters.text(SHOT),
                 parameters.text(RESPONSE).flatMap(definition::outcome),
                 parameters.text(SHAPE).orElse(QUADRATIC).equals(QUADRATIC),
-                from,
-                to,
+                AskedRange.of(parameters),
                 listed(definition, parameters.text(COVARIATES).orElse("")));
-    }
-
-    private static Optional<Double> humidity(Parameters parameters, String name) {
-        Optional<Double> number = parameters.number(name);
-        number.ifPresent(pct -> {
-            if (pct < 0 || pct > 100) {
-                throw new IllegalArgumentException("parameter " + name + " = " + Figures.plain(pct)
-                        + " is outside 0 to 100 %RH: set a relative humidity");
-            }
-        });
-        return number;
     }
 
     private static List<KindCovariate> listed(KindDefinition definition, String list) {
@@ -88,24 +70,48 @@ record KindQuestion(
 
     /** The same question about one outcome. */
     KindQuestion about(Outcome one) {
-        return new KindQuestion(definition, shot, Optional.of(one), bent, fromPct, toPct, asked);
+        return new KindQuestion(definition, shot, Optional.of(one), bent, range, asked);
     }
 
     /** The same question about one shot and range of humidity. */
-    KindQuestion ofShot(String id, double fromHumidityPct, double toHumidityPct) {
+    KindQuestion ofShot(String id, CurveRange curve) {
         return new KindQuestion(
                 definition,
                 Optional.of(id),
                 outcome,
                 bent,
-                Optional.of(fromHumidityPct),
-                Optional.of(toHumidityPct),
+                new AskedRange(Optional.of(curve.fromPct()), Optional.of(curve.toPct())),
                 asked);
     }
 
     /** The climate's columns of the model, in order. */
     List<KindCovariate> climate() {
         return bent ? KindCovariate.CLIMATE : List.of(KindCovariate.HUMIDITY, KindCovariate.TEMPERATURE);
+    }
+
+    /** The mean of the outcome over humidity, at 21 °C and at the pooled mean of the other covariates. */
+    PooledCurve curve(KindPool pool, NestedFit fit) {
+        Moments total = pool.total();
+        int climate = climate().size();
+        double[] origin = new double[1 + climate + asked.size()];
+        origin[0] = 1;
+        for (int i = 0; i < asked.size(); i++) {
+            origin[1 + climate + i] = total.mean(climate + i);
+        }
+        return new PooledCurve(
+                fit,
+                pool.rooms,
+                CurveRange.of(pool.lowestPct(), pool.highestPct(), range),
+                rhPct -> row(origin, (rhPct - 50) / 10));
+    }
+
+    private double[] row(double[] origin, double h) {
+        double[] row = origin.clone();
+        row[1] = h;
+        if (bent) {
+            row[2] = h * h;
+        }
+        return row;
     }
 
     /** All covariates of the model, in order. */

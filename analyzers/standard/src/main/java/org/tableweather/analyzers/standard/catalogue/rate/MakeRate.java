@@ -8,6 +8,8 @@ import org.tableweather.analyzers.spi.AnalyzerInfo;
 import org.tableweather.analyzers.spi.ParameterInfo;
 import org.tableweather.analyzers.spi.Parameters;
 import org.tableweather.analyzers.spi.SummarySource;
+import org.tableweather.analyzers.standard.catalogue.AskedRange;
+import org.tableweather.analyzers.standard.catalogue.ShotCounts;
 import org.tableweather.analyzers.standard.statistics.answer.Answer;
 import org.tableweather.analyzers.standard.statistics.answer.Refusal.Cause;
 import org.tableweather.schema.record.SessionRecord;
@@ -53,12 +55,7 @@ public final class MakeRate implements Analyzer<RateSummary> {
                     "humidity does not vary between attempts, or parts the made from the missed",
                     "the search for the largest likelihood does not settle"),
             List.of(
-                    new ParameterInfo(
-                            RateQuestion.SHOT,
-                            "id of the shot; when not set, the one with the most usable attempts",
-                            "1",
-                            "",
-                            List.of()),
+                    ShotCounts.parameter("usable attempts"),
                     new ParameterInfo(
                             RateQuestion.SHAPE,
                             "of the log odds over humidity: a straight line, or a curve with one bend",
@@ -78,18 +75,8 @@ public final class MakeRate implements Analyzer<RateSummary> {
                             "1",
                             "1",
                             List.of()),
-                    new ParameterInfo(
-                            RateQuestion.FROM,
-                            "humidity where the curve begins; when not set, where the sessions begin",
-                            "%",
-                            "",
-                            List.of()),
-                    new ParameterInfo(
-                            RateQuestion.TO,
-                            "humidity where the curve ends; when not set, where the sessions end",
-                            "%",
-                            "",
-                            List.of())),
+                    AskedRange.beginning(),
+                    AskedRange.end()),
             List.of("session", "trial", "shot", "made", "temp_c", "rh_pct"),
             List.of("Breslow1993", "Pinheiro1995", "Bates2015", "McCullagh1989", "Clopper1934"));
 

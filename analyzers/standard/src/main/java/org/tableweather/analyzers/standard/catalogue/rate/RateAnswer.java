@@ -13,6 +13,7 @@ import org.tableweather.analyzers.spi.Analysis.Effect;
 import org.tableweather.analyzers.spi.Analysis.Estimate;
 import org.tableweather.analyzers.spi.Analysis.RoomEffects;
 import org.tableweather.analyzers.spi.Analysis.VarianceComponent;
+import org.tableweather.analyzers.standard.catalogue.AskedRange;
 import org.tableweather.analyzers.standard.catalogue.Figures;
 import org.tableweather.analyzers.standard.catalogue.guard.BiasGuards;
 import org.tableweather.analyzers.standard.catalogue.guard.Guard;
@@ -69,8 +70,8 @@ final class RateAnswer {
         used.put(RateQuestion.SHAPE, model.question.bent() ? RateQuestion.QUADRATIC : RateQuestion.LINEAR);
         used.put(RateQuestion.TEMPERATURE, model.question.temperature() ? RateQuestion.ADJUSTED : RateQuestion.IGNORED);
         used.put(RateQuestion.POINTS, Integer.toString(model.question.points()));
-        used.put(RateQuestion.FROM, Figures.plain(curve.fromPct));
-        used.put(RateQuestion.TO, Figures.plain(curve.toPct));
+        used.put(AskedRange.FROM, Figures.plain(curve.fromPct));
+        used.put(AskedRange.TO, Figures.plain(curve.toPct));
         return used;
     }
 

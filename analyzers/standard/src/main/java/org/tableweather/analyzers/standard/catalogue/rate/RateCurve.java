@@ -8,7 +8,7 @@ import org.tableweather.analyzers.spi.Analysis.CurvePoint;
 import org.tableweather.analyzers.spi.Plot;
 import org.tableweather.analyzers.spi.Plot.Mark;
 import org.tableweather.analyzers.spi.Plot.Series;
-import org.tableweather.analyzers.standard.catalogue.Figures;
+import org.tableweather.analyzers.standard.catalogue.CurveRange;
 import org.tableweather.analyzers.standard.statistics.answer.Coverage;
 import org.tableweather.analyzers.standard.statistics.binomial.BinomialEffect;
 
@@ -21,39 +21,22 @@ final class RateCurve {
     private static final double HALF_WIDTH = Coverage.DEFAULT.halfWidth(Double.POSITIVE_INFINITY);
 
     private final RateModel model;
+    private final CurveRange range;
     final double fromPct;
     final double toPct;
 
     RateCurve(RateModel model) {
         this.model = model;
-        double lowest = model.pool.humidities().min().orElseThrow();
-        double highest = model.pool.humidities().max().orElseThrow();
-        double step = step(highest - lowest);
-        boolean round = Math.ceil(lowest / step) < Math.floor(highest / step);
-        fromPct = model.question.fromPct().orElse(round ? Math.ceil(lowest / step) * step : lowest);
-        toPct = model.question.toPct().orElse(round ? Math.floor(highest / step) * step : highest);
-        if (!(fromPct <= toPct)) {
-            throw new IllegalArgumentException("the curve would begin at " + Figures.plain(fromPct) + " and end at "
-                    + Figures.plain(toPct) + " %RH: set both " + RateQuestion.FROM + " and " + RateQuestion.TO);
-        }
-    }
-
-    private static double step(double range) {
-        if (range <= 15) {
-            return 1;
-        }
-        return range <= 45 ? 2.5 : 5;
+        range = CurveRange.of(
+                model.pool.humidities().min().orElseThrow(),
+                model.pool.humidities().max().orElseThrow(),
+                model.question.range());
+        fromPct = range.fromPct();
+        toPct = range.toPct();
     }
 
     List<CurvePoint> points() {
-        double step = step(toPct - fromPct);
-        List<CurvePoint> points = new ArrayList<>();
-        points.add(point(fromPct));
-        for (long i = (long) Math.floor(fromPct / step) + 1; i * step < toPct; i++) {
-            points.add(point(i * step));
-        }
-        points.add(point(toPct));
-        return points;
+        return range.grid().stream().map(this::point).toList();
     }
 
     private CurvePoint point(double rhPct) {

@@ -1,25 +1,20 @@
 package org.tableweather.analyzers.standard.catalogue.rate;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.DoubleStream;
 import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
+import org.tableweather.analyzers.standard.catalogue.SessionOrder;
+import org.tableweather.analyzers.standard.catalogue.ShotCounts;
 import org.tableweather.analyzers.standard.catalogue.guard.GuardedSession;
 import org.tableweather.analyzers.standard.catalogue.rate.RateSummary.Cell;
 import org.tableweather.analyzers.standard.catalogue.rate.RateSummary.Part;
 
 /** The attempts that a question can use, and the count of those that it cannot. */
 final class RatePool {
-
-    private static final Comparator<SessionSummary<RateSummary>> ORDER = Comparator.comparing(
-                    (SessionSummary<RateSummary> session) -> session.roomKey())
-            .thenComparing(SessionSummary::sessionKey)
-            .thenComparing(SessionSummary::digest);
 
     /**
      * The used attempts of a session.
@@ -53,10 +48,8 @@ final class RatePool {
         }
     }
 
-    /** Shots with usable attempts, by the number of these. */
-    final SortedMap<String, Long> usableByShot = new TreeMap<>();
-    /** All attempts of all shots. */
-    final SortedMap<String, Long> triedByShot = new TreeMap<>();
+    /** Attempts by shot. */
+    final ShotCounts shots = new ShotCounts();
     /** The shot that is answered for; empty when there is none. */
     final String shot;
     /** In the order of rooms and keys. */
@@ -69,30 +62,14 @@ final class RatePool {
     long notStated;
 
     RatePool(List<SessionSummary<RateSummary>> summaries, RateQuestion question) {
-        List<SessionSummary<RateSummary>> ordered =
-                summaries.stream().sorted(ORDER).toList();
+        List<SessionSummary<RateSummary>> ordered = SessionOrder.of(summaries);
         ordered.forEach(session -> session.summary().parts().forEach(this::count));
-        shot = question.shot().orElseGet(this::mostUsable);
+        shot = question.shot().orElseGet(shots::mostUsable);
         ordered.forEach(this::take);
     }
 
     private void count(Part part) {
-        triedByShot.merge(part.shot(), part.tried() + part.withoutClimate() + part.notStated(), Long::sum);
-        if (part.tried() > 0) {
-            usableByShot.merge(part.shot(), part.tried(), Long::sum);
-        }
-    }
-
-    private String mostUsable() {
-        String best = "";
-        long most = 0;
-        for (Map.Entry<String, Long> entry : usableByShot.entrySet()) {
-            if (entry.getValue() > most) {
-                best = entry.getKey();
-                most = entry.getValue();
-            }
-        }
-        return best;
+        shots.add(part.shot(), part.tried() + part.withoutClimate() + part.notStated(), part.tried());
     }
 
     private void take(SessionSummary<RateSummary> session) {

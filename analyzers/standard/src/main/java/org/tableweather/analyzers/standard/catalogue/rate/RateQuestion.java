@@ -2,6 +2,7 @@ package org.tableweather.analyzers.standard.catalogue.rate;
 
 import java.util.Optional;
 import org.tableweather.analyzers.spi.Parameters;
+import org.tableweather.analyzers.standard.catalogue.AskedRange;
 import org.tableweather.analyzers.standard.catalogue.Figures;
 import org.tableweather.analyzers.standard.catalogue.rate.RateSummary.Cell;
 
@@ -12,16 +13,9 @@ import org.tableweather.analyzers.standard.catalogue.rate.RateSummary.Cell;
  * @param bent whether the log odds may bend over humidity
  * @param temperature whether temperature stands beside humidity
  * @param points of quadrature
- * @param fromPct where the curve begins, %RH; empty: where the data begin
- * @param toPct where the curve ends, %RH; empty: where the data end
+ * @param range of the curve
  */
-record RateQuestion(
-        Optional<String> shot,
-        boolean bent,
-        boolean temperature,
-        int points,
-        Optional<Double> fromPct,
-        Optional<Double> toPct) {
+record RateQuestion(Optional<String> shot, boolean bent, boolean temperature, int points, AskedRange range) {
 
     static final String SHOT = "shot";
     static final String SHAPE = "shape";
@@ -31,8 +25,6 @@ record RateQuestion(
     static final String ADJUSTED = "adjusted";
     static final String IGNORED = "ignored";
     static final String POINTS = "quadrature_points";
-    static final String FROM = "curve_from_pct";
-    static final String TO = "curve_to_pct";
     static final int MOST_POINTS = 50;
 
     /**
@@ -41,14 +33,11 @@ record RateQuestion(
      * @throws IllegalArgumentException for a value that cannot be; the message holds name, value, bound and remedy
      */
     static RateQuestion of(Parameters parameters) {
-        Optional<Double> from = bounded(parameters, FROM, 0, 100, "set a relative humidity");
-        Optional<Double> to = bounded(parameters, TO, 0, 100, "set a relative humidity");
-        if (from.isPresent() && to.isPresent() && !(from.get() < to.get())) {
-            throw new IllegalArgumentException("parameter " + FROM + " = " + Figures.plain(from.get())
-                    + " is not below " + TO + " = " + Figures.plain(to.get()) + ": set a lower one");
+        double points = parameters.number(POINTS).orElse(1.0);
+        if (points < 1 || points > MOST_POINTS) {
+            throw new IllegalArgumentException("parameter " + POINTS + " = " + Figures.plain(points)
+                    + " is outside 1 to " + MOST_POINTS + ": set a whole number in between");
         }
-        double points = bounded(parameters, POINTS, 1, MOST_POINTS, "set a whole number in between")
-                .orElse(1.0);
         if (points != Math.rint(points)) {
             throw new IllegalArgumentException(
                     "parameter " + POINTS + " = " + Figures.plain(points) + " is no whole number: set one");
@@ -58,25 +47,12 @@ record RateQuestion(
                 parameters.text(SHAPE).orElse(LINEAR).equals(QUADRATIC),
                 parameters.text(TEMPERATURE).orElse(ADJUSTED).equals(ADJUSTED),
                 (int) points,
-                from,
-                to);
-    }
-
-    private static Optional<Double> bounded(
-            Parameters parameters, String name, double least, double most, String remedy) {
-        Optional<Double> number = parameters.number(name);
-        number.ifPresent(value -> {
-            if (value < least || value > most) {
-                throw new IllegalArgumentException("parameter " + name + " = " + Figures.plain(value) + " is outside "
-                        + Figures.plain(least) + " to " + Figures.plain(most) + ": " + remedy);
-            }
-        });
-        return number;
+                AskedRange.of(parameters));
     }
 
     /** The same question without temperature. */
     RateQuestion withoutTemperature() {
-        return new RateQuestion(shot, bent, false, points, fromPct, toPct);
+        return new RateQuestion(shot, bent, false, points, range);
     }
 
     /** Coefficients of the model, the intercept included. */

@@ -1,6 +1,5 @@
 package org.tableweather.analyzers.standard.catalogue.rate;
 
-import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -9,6 +8,7 @@ import org.tableweather.analyzers.spi.Analysis.Declined;
 import org.tableweather.analyzers.spi.Analysis.Reason;
 import org.tableweather.analyzers.spi.Parameters;
 import org.tableweather.analyzers.standard.catalogue.Figures;
+import org.tableweather.analyzers.standard.catalogue.WhyNot;
 import org.tableweather.analyzers.standard.statistics.answer.Refusal;
 import org.tableweather.analyzers.standard.statistics.answer.Refusal.Cause;
 
@@ -37,14 +37,12 @@ final class RateRefusal {
 
     /** Why the pool cannot be asked at all; empty when it can. */
     Optional<Declined> ofPool() {
-        if (pool.triedByShot.isEmpty()) {
+        if (pool.shots.isEmpty()) {
             return decline(Reason.TOO_FEW_RECORDS, "There are no trials: give sessions with attempts made and missed.");
         }
-        if (!pool.shot.isEmpty() && !pool.triedByShot.containsKey(pool.shot)) {
-            return decline(
-                    Reason.NOT_APPLICABLE,
-                    "No trial cites shot " + pool.shot + ": the shots here are "
-                            + Figures.listed(new ArrayList<>(pool.triedByShot.keySet())) + ".");
+        if (!pool.shot.isEmpty() && !pool.shots.has(pool.shot)) {
+            WhyNot unknown = WhyNot.unknownShot("No trial", pool.shot, pool.shots);
+            return decline(unknown.reason(), unknown.detail());
         }
         if (pool.sessions.isEmpty()) {
             return decline(Reason.NOT_APPLICABLE, unusable());

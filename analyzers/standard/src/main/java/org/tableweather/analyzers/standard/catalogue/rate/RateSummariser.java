@@ -26,9 +26,7 @@ final class RateSummariser {
 
     /** The summary of trials in any order. */
     static RateSummary of(SessionRecord session, Iterable<Trial> trials) {
-        List<Trial> ordered = new ArrayList<>();
-        CorrectedClimate.of(session).of(trials).forEach(ordered::add);
-        ordered.sort(Trial.CANONICAL_ORDER);
+        List<Trial> ordered = CorrectedClimate.of(session).ordered(trials);
         SortedMap<String, RateSummariser> shots = new TreeMap<>();
         ordered.forEach(trial -> shots.computeIfAbsent(trial.shot(), shot -> new RateSummariser())
                 .add(trial));

@@ -3,6 +3,7 @@ package org.tableweather.analyzers.standard.catalogue.rate;
 import java.util.ArrayList;
 import java.util.List;
 import org.tableweather.analyzers.standard.catalogue.Figures;
+import org.tableweather.analyzers.standard.catalogue.PoolWords;
 
 /** What a reader must know before trusting the answer, in words. */
 final class RateWarnings {
@@ -67,30 +68,17 @@ final class RateWarnings {
 
     /** What is to be said of the data whether or not there is a fit. */
     static List<String> ofPool(RatePool pool, RateQuestion asked) {
-        List<String> warnings = new ArrayList<>();
-        if (pool.inventedSessions > 0) {
-            warnings.add("Invented data: " + pool.inventedSessions + " of "
-                    + Figures.counted(pool.sessions.size(), "session")
-                    + " are made up for demonstration; no figure here says anything about real tables.");
-        }
-        List<String> others = pool.usableByShot.keySet().stream()
-                .filter(shot -> !shot.equals(pool.shot))
-                .toList();
-        if (asked.shot().isEmpty() && !others.isEmpty()) {
-            warnings.add(
-                    "Shot " + pool.shot + " was taken because it has the most usable attempts; others can be set by"
-                            + " the parameter shot: " + Figures.listed(others) + ".");
-        }
-        if (pool.notStated > 0) {
-            warnings.add(Figures.counted(pool.notStated, "attempt")
-                    + " left out: not stated whether made or missed. If only the made ones are stated, the rate is too"
-                    + " high. Remedy: fill in made for every attempt.");
-        }
-        if (pool.withoutClimate > 0) {
-            warnings.add(Figures.counted(pool.withoutClimate, "attempt")
-                    + " left out: humidity or temperature at the attempt is not known. Remedy: log the climate, or state"
-                    + " it on the session.");
-        }
-        return warnings;
+        return new PoolWords("attempt")
+                .invented(pool.inventedSessions, pool.sessions.size())
+                .chosen(asked.shot(), pool.shot, pool.shots)
+                .leftOut(
+                        pool.notStated,
+                        "not stated whether made or missed. If only the made ones are stated, the rate is too high."
+                                + " Remedy: fill in made for every attempt.")
+                .leftOut(
+                        pool.withoutClimate,
+                        "humidity or temperature at the attempt is not known. Remedy: log the climate, or state it on the"
+                                + " session.")
+                .list();
     }
 }

@@ -14,6 +14,7 @@ import org.tableweather.analyzers.standard.catalogue.Figures;
 import org.tableweather.analyzers.standard.catalogue.Response;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments;
 import org.tableweather.analyzers.standard.catalogue.SessionMomentsBuilder;
+import org.tableweather.analyzers.standard.catalogue.ShotCounts;
 import org.tableweather.schema.record.SessionRecord;
 import org.tableweather.schema.record.Trial;
 
@@ -65,28 +66,9 @@ public final class RoomComparison implements Analyzer<SessionMoments> {
                             "1",
                             "",
                             List.of()),
-                    new ParameterInfo(
-                            SHOT,
-                            "id of the shot; when not set, the one with the most usable trials",
-                            "1",
-                            "",
-                            List.of()),
-                    new ParameterInfo(
-                            RESPONSE,
-                            "what is explained",
-                            "1",
-                            Response.FINAL_REBOUND_ANGLE.parameter,
-                            Response.parameters())),
-            List.of(
-                    "session",
-                    "shot",
-                    "temp_c",
-                    "rh_pct",
-                    "rebound_angle_deg",
-                    "final_rebound_angle_deg",
-                    "landing_offset_dia",
-                    "approach_speed_mps",
-                    "rebound_speed_mps"),
+                    ShotCounts.parameter("usable trials"),
+                    Response.asked("what is explained")),
+            Response.columnsWith("session", "shot", "temp_c", "rh_pct"),
             REFERENCES);
 
     @Override

@@ -6,6 +6,7 @@ import org.tableweather.analyzers.spi.Analysis.Declined;
 import org.tableweather.analyzers.spi.Analysis.Reason;
 import org.tableweather.analyzers.spi.Parameters;
 import org.tableweather.analyzers.standard.catalogue.Measure;
+import org.tableweather.analyzers.standard.catalogue.WhyNot;
 import org.tableweather.analyzers.standard.statistics.Caution;
 import org.tableweather.analyzers.standard.statistics.NestedFit;
 import org.tableweather.analyzers.standard.statistics.NestedModel;
@@ -24,12 +25,8 @@ record RoomModel(Optional<NestedFit> fit, Reason reason, String detail) {
         NestedOutcome outcome =
                 MODEL.fit(pool.rooms().stream().map(PooledRoom::moments).toList());
         if (outcome instanceof NestedRefusal refused) {
-            return refused.cause() == NestedRefusal.Cause.EXACT_FIT
-                    ? none(
-                            Reason.DEGENERATE,
-                            "The model reproduces the response to rounding (" + refused.detail()
-                                    + "): check that the outcomes are measured, not computed.")
-                    : none(Reason.TOO_FEW_RECORDS, "Too few trials (" + refused.detail() + "): add trials.");
+            WhyNot why = WhyNot.of(refused);
+            return none(why.reason(), why.detail());
         }
         NestedFit fit = (NestedFit) outcome;
         if (fit.coefficient(1).isEmpty()) {

@@ -1,24 +1,26 @@
 package org.tableweather.analyzers.standard.catalogue.rooms;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 import org.tableweather.analyzers.spi.Analysis.Declined;
 import org.tableweather.analyzers.spi.Analysis.Reason;
 import org.tableweather.analyzers.spi.Parameters;
 import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
 import org.tableweather.analyzers.standard.catalogue.Figures;
 import org.tableweather.analyzers.standard.catalogue.Measure;
+import org.tableweather.analyzers.standard.catalogue.PoolWords;
 import org.tableweather.analyzers.standard.catalogue.Response;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments.Block;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments.Part;
+import org.tableweather.analyzers.standard.catalogue.SessionOrder;
+import org.tableweather.analyzers.standard.catalogue.ShotCounts;
+import org.tableweather.analyzers.standard.catalogue.WhyNot;
 import org.tableweather.analyzers.standard.catalogue.guard.BiasGuards;
 import org.tableweather.analyzers.standard.catalogue.guard.GuardFinding;
 import org.tableweather.analyzers.standard.catalogue.guard.GuardedSession;
@@ -28,17 +30,11 @@ import org.tableweather.analyzers.standard.statistics.Moments;
 /** The trials of one shot that a question about rooms can use, room by room, and the count of those that it cannot. */
 public final class RoomPool {
 
-    private static final Comparator<SessionSummary<SessionMoments>> ORDER = Comparator.comparing(
-                    (SessionSummary<SessionMoments> session) -> session.roomKey())
-            .thenComparing(SessionSummary::sessionKey)
-            .thenComparing(SessionSummary::digest);
-
     private final Optional<String> asked;
-    private final List<Measure> climate;
     private final Response response;
+    private final int[] needed;
     private final int neededBits;
-    private final SortedMap<String, Long> trialsByShot = new TreeMap<>();
-    private final SortedMap<String, Long> usableByShot = new TreeMap<>();
+    private final ShotCounts shots = new ShotCounts();
     private final String shot;
     private final List<PooledRoom> rooms = new ArrayList<>();
     private long withoutResponse;
@@ -56,14 +52,14 @@ public final class RoomPool {
             List<Measure> climate,
             Response response) {
         this.asked = asked;
-        this.climate = List.copyOf(climate);
         this.response = response;
-        neededBits = climate.stream().mapToInt(Measure::bit).sum() | response.measure.bit();
+        needed = IntStream.concat(climate.stream().mapToInt(Measure::bit), IntStream.of(response.measure.bit()))
+                .toArray();
+        neededBits = IntStream.of(needed).sum();
         sessions.forEach(session -> session.summary().parts().forEach(this::count));
-        shot = asked.orElseGet(this::mostUsable);
+        shot = asked.orElseGet(shots::mostUsable);
         Map<String, List<PooledSession>> byRoom = new LinkedHashMap<>();
-        for (SessionSummary<SessionMoments> session :
-                sessions.stream().sorted(ORDER).toList()) {
+        for (SessionSummary<SessionMoments> session : SessionOrder.of(sessions)) {
             Moments used = used(session.summary());
             if (used.n() > 0) {
                 byRoom.computeIfAbsent(session.roomKey(), room -> new ArrayList<>())
@@ -80,40 +76,22 @@ public final class RoomPool {
 
     private void count(Part part) {
         for (Block block : part.blocks()) {
-            trialsByShot.merge(part.shot(), block.moments().n(), Long::sum);
-            if (isUsable(block)) {
-                usableByShot.merge(part.shot(), block.moments().n(), Long::sum);
-            }
+            long n = block.moments().n();
+            shots.add(part.shot(), n, block.measures(neededBits) ? n : 0);
         }
-    }
-
-    private boolean isUsable(Block block) {
-        return (block.measured() & neededBits) == neededBits;
-    }
-
-    private String mostUsable() {
-        String best = "";
-        long most = 0;
-        for (Map.Entry<String, Long> entry : usableByShot.entrySet()) {
-            if (entry.getValue() > most) {
-                best = entry.getKey();
-                most = entry.getValue();
-            }
-        }
-        return best;
     }
 
     private Moments used(SessionMoments summary) {
         List<Moments> usable = new ArrayList<>();
-        usable.add(Moments.none(climate.size() + 1));
+        usable.add(Moments.none(needed.length));
         for (Part part : summary.parts()) {
             if (!part.shot().equals(shot) && !shot.isEmpty()) {
                 continue;
             }
             for (Block block : part.blocks()) {
-                if (isUsable(block)) {
-                    usable.add(block.moments().select(positions(block.measured())));
-                } else if ((block.measured() & response.measure.bit()) == 0) {
+                if (block.measures(neededBits)) {
+                    usable.add(block.select(needed));
+                } else if (!block.measures(response.measure.bit())) {
                     withoutResponse += block.moments().n();
                 } else {
                     withoutClimate += block.moments().n();
@@ -121,16 +99,6 @@ public final class RoomPool {
             }
         }
         return Moments.merged(usable);
-    }
-
-    /** Where the needed columns stand among the measured ones. */
-    private int[] positions(int measured) {
-        int[] positions = new int[climate.size() + 1];
-        for (int i = 0; i < climate.size(); i++) {
-            positions[i] = Integer.bitCount(measured & (climate.get(i).bit() - 1));
-        }
-        positions[climate.size()] = Integer.bitCount(measured & (response.measure.bit() - 1));
-        return positions;
     }
 
     /** The shot that is answered for; empty when no trial is usable. */
@@ -175,53 +143,35 @@ public final class RoomPool {
         if (!rooms.isEmpty()) {
             return Optional.empty();
         }
-        String which = shot.isEmpty() ? "" : " of shot " + shot;
-        Reason reason = Reason.NOT_APPLICABLE;
-        String detail;
-        if (trialsByShot.isEmpty()) {
-            reason = Reason.TOO_FEW_RECORDS;
-            detail = "There are no trials: give sessions with trials.";
-        } else if (!shot.isEmpty() && !trialsByShot.containsKey(shot)) {
-            detail = "No trial cites shot " + shot + ": the shots here are "
-                    + Figures.listed(new ArrayList<>(trialsByShot.keySet())) + ".";
-        } else if (withoutClimate > 0) {
-            detail = Figures.counted(withoutClimate, "trial") + which + " with " + response.parameter
-                    + ", none with the climate: log humidity and temperature, or state them on the session.";
-        } else {
-            detail = "None of " + Figures.counted(withoutResponse, "trial") + which + " has " + response.parameter
-                    + ": choose another response or shot.";
+        return Optional.of(whyNot().declined(parameters, List.of(), references));
+    }
+
+    private WhyNot whyNot() {
+        if (shots.isEmpty()) {
+            return new WhyNot(Reason.TOO_FEW_RECORDS, "There are no trials: give sessions with trials.");
         }
-        return Optional.of(new Declined(reason, detail, parameters.values(), List.of(), references));
+        if (!shot.isEmpty() && !shots.has(shot)) {
+            return WhyNot.unknownShot("No trial", shot, shots);
+        }
+        String which = shot.isEmpty() ? "" : " of shot " + shot;
+        return new WhyNot(
+                Reason.NOT_APPLICABLE,
+                withoutClimate > 0
+                        ? Figures.counted(withoutClimate, "trial") + which + " with " + response.parameter
+                                + ", none with the climate: log humidity and temperature, or state them on the session."
+                        : "None of " + Figures.counted(withoutResponse, "trial") + which + " has " + response.parameter
+                                + ": choose another response or shot.");
     }
 
     /** What is to be said of the data whether or not there is an answer. */
     public List<String> warnings() {
-        List<String> warnings = new ArrayList<>();
-        long invented = count(PooledSession::invented);
-        if (invented > 0) {
-            warnings.add("Invented data: " + invented + " of " + Figures.counted(sessions(), "session")
-                    + " are made up for demonstration; no figure here says anything about real tables.");
-        }
-        long corrected = count(PooledSession::corrected);
-        if (corrected > 0) {
-            warnings.add("The climate of " + corrected + " of " + Figures.counted(sessions(), "session")
-                    + " was corrected by the calibration of its instrument.");
-        }
-        List<String> others =
-                usableByShot.keySet().stream().filter(one -> !one.equals(shot)).toList();
-        if (asked.isEmpty() && !others.isEmpty()) {
-            warnings.add("Shot " + shot + " was taken because it has the most usable trials; others can be set by the"
-                    + " parameter shot: " + Figures.listed(others) + ".");
-        }
-        if (withoutResponse > 0) {
-            warnings.add(Figures.counted(withoutResponse, "trial") + " left out: no " + response.parameter
-                    + "; log it, or ask for another response.");
-        }
-        if (withoutClimate > 0) {
-            warnings.add(Figures.counted(withoutClimate, "trial")
-                    + " left out: the climate at the trial is not known; log it, or state it on the session.");
-        }
-        return warnings;
+        return new PoolWords("trial")
+                .invented(count(PooledSession::invented), sessions())
+                .corrected(count(PooledSession::corrected), sessions())
+                .chosen(asked, shot, shots)
+                .leftOut(withoutResponse, "no " + response.parameter + "; log it, or ask for another response.")
+                .leftOut(withoutClimate, "the climate at the trial is not known; log it, or state it on the session.")
+                .list();
     }
 
     private long count(Predicate<PooledSession> which) {

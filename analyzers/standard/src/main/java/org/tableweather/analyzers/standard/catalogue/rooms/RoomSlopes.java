@@ -14,6 +14,7 @@ import org.tableweather.analyzers.standard.catalogue.Figures;
 import org.tableweather.analyzers.standard.catalogue.Response;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments;
 import org.tableweather.analyzers.standard.catalogue.SessionMomentsBuilder;
+import org.tableweather.analyzers.standard.catalogue.ShotCounts;
 import org.tableweather.analyzers.standard.statistics.answer.Refusal;
 import org.tableweather.schema.record.SessionRecord;
 import org.tableweather.schema.record.Trial;
@@ -74,32 +75,13 @@ public final class RoomSlopes implements Analyzer<SessionMoments> {
                     "the slopes of all rooms are equal to rounding",
                     "the pooled model has no sound fit, where it is needed"),
             parameters(),
-            List.of(
-                    "session",
-                    "shot",
-                    "temp_c",
-                    "rh_pct",
-                    "rebound_angle_deg",
-                    "final_rebound_angle_deg",
-                    "landing_offset_dia",
-                    "approach_speed_mps",
-                    "rebound_speed_mps"),
+            Response.columnsWith("session", "shot", "temp_c", "rh_pct"),
             REFERENCES);
 
     private static List<ParameterInfo> parameters() {
         return List.of(
-                new ParameterInfo(
-                        SlopeQuestion.SHOT,
-                        "id of the shot; when not set, the one with the most usable trials",
-                        "1",
-                        "",
-                        List.of()),
-                new ParameterInfo(
-                        SlopeQuestion.RESPONSE,
-                        "what is explained",
-                        "1",
-                        Response.FINAL_REBOUND_ANGLE.parameter,
-                        Response.parameters()),
+                ShotCounts.parameter("usable trials"),
+                Response.asked("what is explained"),
                 new ParameterInfo(
                         SlopeQuestion.METHOD,
                         "how the variance between rooms is estimated: restricted likelihood, Paule-Mandel,"

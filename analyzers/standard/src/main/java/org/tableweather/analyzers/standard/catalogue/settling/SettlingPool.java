@@ -4,24 +4,20 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
+import org.tableweather.analyzers.standard.catalogue.SessionOrder;
+import org.tableweather.analyzers.standard.catalogue.ShotCounts;
 import org.tableweather.analyzers.standard.catalogue.guard.GuardedSession;
 import org.tableweather.analyzers.standard.catalogue.settling.SettlingSummary.Part;
 import org.tableweather.analyzers.standard.statistics.decay.DecayPoint;
 
 /** The steps of the climate after which a shot's outcome was followed. */
 final class SettlingPool {
-
-    private static final Comparator<SessionSummary<SettlingSummary>> ORDER = Comparator.comparing(
-                    (SessionSummary<SettlingSummary> session) -> session.roomKey())
-            .thenComparing(SessionSummary::sessionKey)
-            .thenComparing(SessionSummary::digest);
 
     final SettlingOutcome outcome;
     /** The shot that is answered for; empty when there is none. */
@@ -38,17 +34,16 @@ final class SettlingPool {
     /** Steps with the outcome at fewer than three times. */
     final long shortSteps;
 
-    private final SortedMap<String, Long> timedByShot = new TreeMap<>();
+    private final ShotCounts timedShots = new ShotCounts();
     private final SortedMap<String, List<DecayPoint>> byStep = new TreeMap<>();
 
     SettlingPool(List<SessionSummary<SettlingSummary>> summaries, Optional<String> shot, SettlingOutcome outcome) {
         this.outcome = outcome;
-        List<SessionSummary<SettlingSummary>> ordered =
-                summaries.stream().sorted(ORDER).toList();
+        List<SessionSummary<SettlingSummary>> ordered = SessionOrder.of(summaries);
         ordered.forEach(session -> session.summary().parts().stream()
                 .filter(part -> part.response().equals(outcome.parameter))
                 .forEach(this::count));
-        this.shot = shot.orElseGet(this::mostTimed);
+        this.shot = shot.orElseGet(timedShots::mostUsable);
         ordered.forEach(this::take);
         List<ClimateStep> all = new ArrayList<>();
         byStep.forEach((name, points) -> all.add(new ClimateStep(name, sorted(points))));
@@ -66,19 +61,7 @@ final class SettlingPool {
 
     private void count(Part part) {
         long n = part.minutes().stream().mapToLong(SettlingSummary.Minute::n).sum();
-        timedByShot.merge(part.shot(), n, Long::sum);
-    }
-
-    private String mostTimed() {
-        String best = "";
-        long most = 0;
-        for (Map.Entry<String, Long> entry : timedByShot.entrySet()) {
-            if (entry.getValue() > most) {
-                best = entry.getKey();
-                most = entry.getValue();
-            }
-        }
-        return best;
+        timedShots.add(part.shot(), n, n);
     }
 
     private void take(SessionSummary<SettlingSummary> session) {

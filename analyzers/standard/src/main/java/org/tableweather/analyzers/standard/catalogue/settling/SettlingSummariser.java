@@ -31,9 +31,7 @@ final class SettlingSummariser {
 
     /** The summary of trials in any order: equal trials give equal bits. */
     static SettlingSummary of(SessionRecord session, Iterable<Trial> trials) {
-        List<Trial> ordered = new ArrayList<>();
-        CorrectedClimate.of(session).of(trials).forEach(ordered::add);
-        ordered.sort(Trial.CANONICAL_ORDER);
+        List<Trial> ordered = CorrectedClimate.of(session).ordered(trials);
         SettlingSummariser summariser = new SettlingSummariser();
         Optional<Instant> from = session.session().settledFrom().map(OffsetDateTime::toInstant);
         from.ifPresent(instant -> ordered.forEach(trial -> summariser.add(trial, instant)));

@@ -13,6 +13,7 @@ import org.tableweather.analyzers.spi.Parameters;
 import org.tableweather.analyzers.spi.SummarySource;
 import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
 import org.tableweather.analyzers.standard.catalogue.Figures;
+import org.tableweather.analyzers.standard.catalogue.ShotCounts;
 import org.tableweather.analyzers.standard.statistics.decay.DecayModel;
 import org.tableweather.analyzers.standard.statistics.decay.DecayPoint;
 import org.tableweather.analyzers.standard.statistics.decay.DecayStart;
@@ -62,12 +63,7 @@ public final class SettlingTime implements Analyzer<SettlingSummary> {
                     "data that set no bound to the time constant on one side; the bound on the other is told",
                     "observations that lie on such curves exactly"),
             List.of(
-                    new ParameterInfo(
-                            SHOT,
-                            "id of the shot; when not set, the one with the most timed trials",
-                            "1",
-                            "",
-                            List.of()),
+                    ShotCounts.parameter("timed trials"),
                     new ParameterInfo(
                             RESPONSE,
                             "what settles; when not set, the first of those allowed that some timed trial has",

@@ -5,6 +5,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import org.tableweather.analyzers.standard.catalogue.Figures;
+import org.tableweather.analyzers.standard.catalogue.PoolWords;
 import org.tableweather.analyzers.standard.catalogue.guard.BiasGuards;
 import org.tableweather.analyzers.standard.catalogue.guard.Guard;
 import org.tableweather.analyzers.standard.catalogue.guard.GuardFinding;
@@ -22,11 +23,8 @@ final class SettlingWarnings {
     private SettlingWarnings() {}
 
     static List<String> ofPool(SettlingPool pool) {
-        List<String> warnings = new ArrayList<>();
-        if (pool.invented > 0) {
-            warnings.add("Invented data: " + pool.invented + " of " + Figures.counted(pool.sessions, "session")
-                    + " are made up for demonstration; no figure here says anything about real tables.");
-        }
+        List<String> warnings = new ArrayList<>(
+                new PoolWords("trial").invented(pool.invented, pool.sessions).list());
         if (pool.timed > 0 && pool.timed < pool.trials) {
             warnings.add(Figures.counted(pool.trials - pool.timed, "trial")
                     + " left out: no started_at, or no settledFrom of the session before it.");

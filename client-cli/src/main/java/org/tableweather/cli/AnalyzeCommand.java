@@ -21,13 +21,14 @@ import picocli.CommandLine.Parameters;
 /** {@code tableweather analyze}. */
 @Command(
         name = "analyze",
-        description = "Answers a question over folders (--data) or over what a server holds (--server).",
+        description = "Answers a question over folders and releases (--data) or over what a server holds (--server).",
         footer = {
             "",
             "Examples:",
             "  tableweather analyze --list",
             "  tableweather analyze table-speed --explain",
             "  tableweather analyze rebound-humidity --data winter/ spring.zip --json",
+            "  tableweather analyze rebound-humidity --data release-3/ my-hall/ --json",
             "  tableweather analyze rebound-humidity --data winter/ --set response=landing_offset_dia",
             "  tableweather analyze rebound-humidity --server http://127.0.0.1:8080 --keep"
         })

@@ -18,7 +18,9 @@ final class DataOrServer {
             names = "--data",
             arity = "1..*",
             paramLabel = "PATH",
-            description = "Contribution folders or .zip archives on this machine.")
+            description =
+                    "On this machine: contribution folders, .zip archives, releases or partitions of them, Parquet files"
+                            + " of trials.")
     private List<Path> data = List.of();
 
     @Option(

@@ -4,10 +4,17 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import org.tableweather.analyzers.host.LocalSummaries;
 import org.tableweather.analyzers.spi.Analyzer;
+import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
+import org.tableweather.release.ReleasedSummaries;
+import org.tableweather.release.ReleasedTrials;
 import org.tableweather.schema.check.CheckReport;
 import org.tableweather.schema.folder.ArchiveLimits;
 import org.tableweather.schema.folder.ContributionReader;
@@ -15,7 +22,7 @@ import org.tableweather.schema.folder.ContributionSource;
 import org.tableweather.schema.folder.SessionSink;
 import org.tableweather.schema.folder.TrialSink;
 
-/** Contribution folders and archives on this machine, read with a progress bar. */
+/** Contribution folders, archives and released trials on this machine, read with a progress bar. */
 final class LocalData {
     private static final String TRIALS = "trials.csv";
 
@@ -37,16 +44,32 @@ final class LocalData {
     }
 
     /**
-     * Checks and summarises.
+     * Checks and summarises; what is released was checked before and is compared with its manifest instead.
      *
      * @throws Failure when the checks refuse a path; its findings are in the message
-     * @throws IOException when a path cannot be read
+     * @throws IOException when a path cannot be read, or a release is not as its manifest states
      */
     static <S> LocalSummaries<S> summaries(Analyzer<S> analyzer, List<Path> paths, Subcommand command)
             throws IOException {
+        List<Path> contributions = new ArrayList<>();
+        List<ReleasedTrials> released = new ArrayList<>();
         for (Path path : paths) {
-            mustExist(path);
+            Optional<ReleasedTrials> trials = ReleasedTrials.at(path);
+            trials.ifPresentOrElse(released::add, () -> contributions.add(path));
         }
+        LocalSummaries<S> local = contributed(analyzer, contributions, command);
+        for (ReleasedTrials trials : released) {
+            local = local.with(ofRelease(analyzer, trials, command));
+        }
+        for (String session : local.repeated()) {
+            command.say("session " + session + " is there twice with the same content: counted once");
+        }
+        tellDifferent(local, command);
+        return local;
+    }
+
+    private static <S> LocalSummaries<S> contributed(Analyzer<S> analyzer, List<Path> paths, Subcommand command)
+            throws IOException {
         LocalSummaries<S> local;
         try (ProgressLine progress = ProgressLine.ofBytes(Terminal.current(), "reading", bytesOfTrials(paths))) {
             local = LocalSummaries.read(analyzer, paths, progress);
@@ -61,14 +84,33 @@ final class LocalData {
                         FindingText.headline(entry.getKey().toString(), report) + "; tableweather check tells them");
             }
         }
-        for (String session : local.repeated()) {
-            command.say("session " + session + " is there twice with the same content: counted once");
-        }
         if (local.isRefused()) {
             throw Failure.refused(
                     "the checks refuse the data", "mend what is listed above; tableweather check shows all findings");
         }
         return local;
+    }
+
+    private static <S> List<SessionSummary<S>> ofRelease(
+            Analyzer<S> analyzer, ReleasedTrials trials, Subcommand command) throws IOException {
+        if (trials.canHoldParts()) {
+            command.say(trials.inWords() + ": a session that is not complete in it counts as what is there,"
+                    + " and its other attempts look left out");
+        }
+        try (ProgressLine progress = ProgressLine.ofCount(Terminal.current(), "reading trials", trials.rows())) {
+            return ReleasedSummaries.read(analyzer, trials, progress);
+        }
+    }
+
+    /** An older copy of a session, or a part of it, would count beside it. */
+    private static void tellDifferent(LocalSummaries<?> local, Subcommand command) {
+        Set<String> keys = new HashSet<>();
+        for (SessionSummary<?> session : local.summaries()) {
+            if (!keys.add(session.sessionKey())) {
+                command.say("session " + session.sessionKey() + " is there twice with different content: both count."
+                        + " Leave out the copy, or the part, that is not meant");
+            }
+        }
     }
 
     /** Ends early, kindly, when there is nothing at a path. */

@@ -21,13 +21,28 @@ interface ProgressLine extends AutoCloseable, LongConsumer {
      * @param bytes how many there will be; −1 when not known
      */
     static ProgressLine ofBytes(Terminal terminal, String task, long bytes) {
+        return of(terminal, task, bytes, " MB", 1 << 20);
+    }
+
+    /**
+     * A bar counting thousands.
+     *
+     * @param terminal where it would be seen
+     * @param task in a word or two
+     * @param count how many there will be; −1 when not known
+     */
+    static ProgressLine ofCount(Terminal terminal, String task, long count) {
+        return of(terminal, task, count, " k", 1000);
+    }
+
+    private static ProgressLine of(Terminal terminal, String task, long most, String unit, long unitSize) {
         if (!terminal.errIsTerminal()) {
             return new Silent();
         }
         ProgressBar bar = new ProgressBarBuilder()
                 .setTaskName(task)
-                .setInitialMax(bytes)
-                .setUnit(" MB", 1 << 20)
+                .setInitialMax(most)
+                .setUnit(unit, unitSize)
                 .setUpdateIntervalMillis(200)
                 .setStyle(terminal.unicode() ? ProgressBarStyle.UNICODE_BLOCK : ProgressBarStyle.ASCII)
                 .setConsumer(new ConsoleProgressBarConsumer(System.err, terminal.columns()))

@@ -45,6 +45,7 @@ final class ParquetRows implements Closeable {
         }
     };
 
+    private final Path path;
     private final ParquetFileReader file;
     private final MessageType schema;
     private final ColumnDescriptor[] descriptors;
@@ -66,6 +67,7 @@ final class ParquetRows implements Closeable {
      * @throws IOException when it is no Parquet file, or cannot be read
      */
     ParquetRows(Path path, List<String> columns, long first, long rows) throws IOException {
+        this.path = path;
         file = open(path);
         MessageType all = file.getFileMetaData().getSchema();
         schema = new MessageType(
@@ -109,11 +111,29 @@ final class ParquetRows implements Closeable {
         return descriptors[column] != null;
     }
 
-    /** Goes to the next row; false after the last. */
+    /**
+     * Goes to the next row; false after the last.
+     *
+     * @throws IOException when the file is damaged or cannot be read; the message names it
+     */
     boolean next() throws IOException {
         if (next >= end) {
             return false;
         }
+        try {
+            advance();
+        } catch (RuntimeException e) {
+            throw damaged(path, e);
+        }
+        return true;
+    }
+
+    /** Parquet's complaints about what it reads do not name the file. */
+    static IOException damaged(Path path, RuntimeException cause) {
+        return new IOException(path + " is damaged: " + cause.getMessage(), cause);
+    }
+
+    private void advance() throws IOException {
         if (next >= groupEnd) {
             enterGroup();
         } else {
@@ -122,7 +142,6 @@ final class ParquetRows implements Closeable {
             }
         }
         next++;
-        return true;
     }
 
     /** A value that nobody asked for must be passed over, or the next one would be it. */

@@ -5,8 +5,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeSet;
 import org.tableweather.schema.folder.SessionSink;
+import org.tableweather.schema.record.Kind;
 
 /** A release on this machine. */
 public final class ReleaseFolder {
@@ -81,10 +83,12 @@ public final class ReleaseFolder {
         return "sessions/" + GROUP + roomGroup + "/part-0.parquet";
     }
 
-    /** The files of a group's trials, one a kind. */
-    List<Manifest.FileEntry> trialFiles(String roomGroup) {
+    /** The files of a group's trials, one a kind; or the one of a kind. */
+    List<Manifest.FileEntry> trialFiles(String roomGroup, Optional<Kind> kind) {
+        String start =
+                "trials/" + kind.map(one -> "kind=" + one.schemaName() + "/").orElse("");
         return manifest.files().stream()
-                .filter(file -> file.path().startsWith("trials/"))
+                .filter(file -> file.path().startsWith(start))
                 .filter(file -> groupOf(file).equals(roomGroup))
                 .toList();
     }
@@ -98,11 +102,16 @@ public final class ReleaseFolder {
      * @throws IOException when a file cannot be read or does not fit the others, or the sink fails
      */
     public void sessions(String roomGroup, SessionSink sink) throws IOException {
+        sessions(roomGroup, Optional.empty(), sink);
+    }
+
+    /** The same of the trials of one kind: sessions without any are left out, others that are not complete have the digest of their part. */
+    void sessions(String roomGroup, Optional<Kind> kind, SessionSink sink) throws IOException {
         if (!roomGroups().contains(roomGroup)) {
             throw new IOException(folder + " has no room group " + roomGroup + ": it has " + roomGroups());
         }
         Path sessions = folder.resolve(sessionFile(roomGroup));
-        try (SessionMerge merge = new SessionMerge(openRuns(roomGroup))) {
+        try (SessionMerge merge = new SessionMerge(openRuns(roomGroup, kind), kind.isPresent())) {
             merge.read(sessions, sink);
         }
     }
@@ -119,9 +128,9 @@ public final class ReleaseFolder {
         }
     }
 
-    private List<TrialRun> openRuns(String roomGroup) throws IOException {
+    private List<TrialRun> openRuns(String roomGroup, Optional<Kind> kind) throws IOException {
         List<TrialRun> runs = new ArrayList<>();
-        for (Manifest.FileEntry file : trialFiles(roomGroup)) {
+        for (Manifest.FileEntry file : trialFiles(roomGroup, kind)) {
             long first = 0;
             for (Manifest.ShotRun shot : file.shots()) {
                 runs.add(new TrialRun(folder.resolve(file.path()), first, shot.rows()));

@@ -16,9 +16,17 @@ final class SessionMerge implements Closeable {
 
     private final List<TrialRun> all;
     private final PriorityQueue<TrialRun> runs = new PriorityQueue<>(TrialRun.ORDER);
+    private final boolean parts;
 
-    SessionMerge(List<TrialRun> runs) {
+    /**
+     * Starts.
+     *
+     * @param runs of the trials
+     * @param parts whether sessions may be there in part, or not at all
+     */
+    SessionMerge(List<TrialRun> runs, boolean parts) {
         all = runs;
+        this.parts = parts;
         runs.stream().filter(TrialRun::hasMore).forEach(this.runs::add);
     }
 
@@ -32,6 +40,12 @@ final class SessionMerge implements Closeable {
             while (sessions.next()) {
                 SessionRecord session = SessionJson.read(sessions.text(0), table.toString());
                 List<Trial> trials = trials(session.digest());
+                if (parts && trials.size() != sessions.count(1)) {
+                    if (!trials.isEmpty()) {
+                        sink.accept(TrialParquet.part(session, trials), trials);
+                    }
+                    continue;
+                }
                 if (trials.size() != sessions.count(1)) {
                     throw new IOException(table + ": session " + session.sessionKey() + " should have "
                             + sessions.count(1) + " trials, the tables of trials have " + trials.size()

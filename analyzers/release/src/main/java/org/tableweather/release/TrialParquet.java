@@ -103,7 +103,8 @@ public final class TrialParquet {
         }
     }
 
-    private static SessionRecord part(SessionRecord session, List<Trial> trials) {
+    /** A session of which only some trials are there: its content is another. */
+    static SessionRecord part(SessionRecord session, List<Trial> trials) {
         return new SessionRecord(
                 session.roomKey(),
                 session.sessionKey(),

@@ -76,6 +76,23 @@ public record LocalSummaries<S>(
         }
     }
 
+    /**
+     * These and others, a session met twice counted once.
+     *
+     * @param more of the same analyzer
+     */
+    public LocalSummaries<S> with(Collection<SessionSummary<S>> more) {
+        Map<String, SessionSummary<S>> byDigest = new LinkedHashMap<>();
+        summaries.forEach(summary -> byDigest.put(summary.digest(), summary));
+        List<String> twice = new ArrayList<>(repeated);
+        for (SessionSummary<S> summary : more) {
+            if (byDigest.putIfAbsent(summary.digest(), summary) != null) {
+                twice.add(summary.sessionKey());
+            }
+        }
+        return new LocalSummaries<>(List.copyOf(byDigest.values()), reports, twice);
+    }
+
     /** Whether any path was refused by the checks. */
     public boolean isRefused() {
         return reports.values().stream().anyMatch(CheckReport::isRefused);

@@ -3,6 +3,7 @@ package org.tableweather.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.tableweather.analyzers.standard.catalogue.Figures;
 import org.tableweather.analyzers.standard.plan.ClimateStep;
 import org.tableweather.analyzers.standard.plan.ClimateStep.TimeConstant;
 
@@ -34,7 +35,7 @@ final class PlanOrderTable {
                 Integer.toString(held.session().number()),
                 Integer.toString(held.session().visit()),
                 Long.toString(held.day()),
-                ExactText.plain(held.session().rhPct()),
+                Figures.plain(held.session().rhPct()),
                 held.step()
                         .map(step -> signed(step.toRhPct() - step.fromRhPct(), "%+.0f"))
                         .orElse(""),
@@ -64,7 +65,7 @@ final class PlanOrderTable {
     static String settling(PlanReport report) {
         PlanReport.SettlingTime settling = report.settling();
         String held = "Water: what a cubic metre of air takes up, or gives off. Each climate is held "
-                + ExactText.plain(settling.hours()) + " h before the first attempt. ";
+                + Figures.plain(settling.hours()) + " h before the first attempt. ";
         if (settling.cloth().isEmpty()) {
             return held + "How fast cloth and cushions follow is not known beforehand: measure it (tableweather analyze"
                     + " settling; then --time-constant-hours), hold as long as you can, and never less than 2 h (common"
@@ -79,10 +80,10 @@ final class PlanOrderTable {
                 "By then a cloth with a time constant of %s h has made %.0f %% of a step; it needs what the table says until"
                         + " %s %%RH of the step is left. That takes the lag as first-order; real wool may lag longer.%n",
                 cloth.errorHours() > 0
-                        ? ExactText.plain(cloth.hours()) + " ± " + ExactText.plain(cloth.errorHours())
-                        : ExactText.plain(cloth.hours()),
+                        ? Figures.plain(cloth.hours()) + " ± " + Figures.plain(cloth.errorHours())
+                        : Figures.plain(cloth.hours()),
                 100 * settling.shareDone().orElseThrow(),
-                ExactText.plain(ClimateStep.LEFT_PCT));
+                Figures.plain(ClimateStep.LEFT_PCT));
     }
 
     private static String tooShort(PlanReport report) {

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.tableweather.analyzers.standard.catalogue.Figures;
 import org.tableweather.analyzers.standard.plan.ClimateStep;
 import org.tableweather.schema.record.Shot;
 import org.tableweather.schema.table.KindOutcomes;
@@ -74,7 +75,7 @@ final class PlanSheet {
                 held.session().number(),
                 held.session().visit(),
                 held.day(),
-                ExactText.plain(held.session().rhPct()),
+                Figures.plain(held.session().rhPct()),
                 when(held, settling),
                 outcomes.stream()
                         .map(column -> "<th>" + column.header().replace("_", "_<wbr>") + "</th>")
@@ -93,7 +94,7 @@ final class PlanSheet {
         return settling.datesStated()
                 ? "from " + PlanText.WHEN.format(held.settledFrom()) + "; first attempt not before "
                         + PlanText.WHEN.format(held.startedAt()) + "." + needed
-                : "for at least " + ExactText.plain(settling.hours()) + " h before the first attempt." + needed;
+                : "for at least " + Figures.plain(settling.hours()) + " h before the first attempt." + needed;
     }
 
     private static String attempts(List<String> shots, int outcomes) {

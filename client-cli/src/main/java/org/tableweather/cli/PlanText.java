@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.tableweather.analyzers.standard.catalogue.Figures;
 import org.tableweather.analyzers.standard.plan.PlanChance;
 import org.tableweather.analyzers.standard.plan.PlanSimulation;
 import org.tableweather.analyzers.standard.plan.StudyPlan;
@@ -30,7 +31,7 @@ final class PlanText {
                 "Plan: %s; %s; %s of each shot in each climate; %s; %s.%n"
                         + "That is %s in each room, %,d attempts in all.%n",
                 list(report.plan().rhPct()) + " %RH at "
-                        + ExactText.plain(report.plan().tempC()) + " °C",
+                        + Figures.plain(report.plan().tempC()) + " °C",
                 String.join(", ", report.plan().shots()),
                 counted(report.plan().attempts(), "attempt"),
                 counted(report.plan().visits(), "visit"),
@@ -42,7 +43,7 @@ final class PlanText {
     }
 
     private static String list(List<Double> climates) {
-        return climates.stream().map(ExactText::plain).collect(Collectors.joining(", "));
+        return climates.stream().map(Figures::plain).collect(Collectors.joining(", "));
     }
 
     private static String counted(int count, String noun) {
@@ -54,7 +55,7 @@ final class PlanText {
         StringBuilder text = new StringBuilder(String.format(
                 Locale.ROOT,
                 "Chance to find a change of %s %s from the driest climate to the dampest, one shot at a time:%n",
-                ExactText.plain(wanted.change()),
+                Figures.plain(wanted.change()),
                 wanted.unit()));
         if (report.chances().isEmpty()) {
             text.append(
@@ -82,13 +83,13 @@ final class PlanText {
                 rooms,
                 percent(chance.chance()),
                 simulated(counted),
-                ExactText.significant(chance.standardError(), 2),
+                Figures.significant(chance.standardError(), 2),
                 wanted.unit(),
                 chance.df(),
                 100 * wanted.power(),
-                ExactText.significant(chance.detectableChange(), 3),
+                Figures.significant(chance.detectableChange(), 3),
                 wanted.unit(),
-                ExactText.plain(wanted.change()) + " " + wanted.unit(),
+                Figures.plain(wanted.change()) + " " + wanted.unit(),
                 needed(report.plan(), chance));
     }
 
@@ -141,9 +142,9 @@ final class PlanText {
                         + " sessions: all attempts of a session share its climate, and whatever else was particular that day.%n",
                 wanted.scatterFrom(),
                 wanted.unit(),
-                ExactText.plain(scatter.trialSd()),
-                ExactText.plain(scatter.sessionSd()),
-                ExactText.plain(scatter.roomSlopeSd()));
+                Figures.plain(scatter.trialSd()),
+                Figures.plain(scatter.sessionSd()),
+                Figures.plain(scatter.roomSlopeSd()));
     }
 
     private static String order(PlanReport report) {
@@ -169,7 +170,7 @@ final class PlanText {
                         .reversed())
                 .toList();
         for (PlanReport.HeldCaution found : gravestFirst) {
-            String climate = ExactText.plain(found.rhPct()) + " %RH";
+            String climate = Figures.plain(found.rhPct()) + " %RH";
             lines.merge(
                     found.caution().level().name().toLowerCase(Locale.ROOT)
                             + ": " + found.caution().advice() + " (source: "

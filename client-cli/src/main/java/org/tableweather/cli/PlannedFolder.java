@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.tableweather.analyzers.standard.catalogue.Figures;
 import org.tableweather.schema.folder.ContributionWriter;
 import org.tableweather.schema.record.Contribution;
 import org.tableweather.schema.record.Session;
@@ -72,7 +73,7 @@ record PlannedFolder(PlanReport report, List<Shot> shots, String name, String ro
                 held.settledFrom(),
                 held.startedAt(),
                 delivery,
-                "EXAMPLE: hold " + ExactText.plain(held.session().rhPct()) + " %RH; replace the times and this note");
+                "EXAMPLE: hold " + Figures.plain(held.session().rhPct()) + " %RH; replace the times and this note");
     }
 
     private String readme() throws IOException {

@@ -1,6 +1,7 @@
 package org.tableweather.analyzers.standard.catalogue;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
 import java.util.Locale;
 
@@ -11,10 +12,15 @@ public final class Figures {
 
     private Figures() {}
 
-    /** Without trailing zeros or exponent. */
+    /** All its digits, without trailing zeros or exponent. */
     public static String plain(double number) {
         String text = BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
         return text.equals("0.0") ? "0" : text;
+    }
+
+    /** So many significant digits, without exponent. */
+    public static String significant(double number, int digits) {
+        return BigDecimal.valueOf(number).round(new MathContext(digits)).toPlainString();
     }
 
     /** With a fixed number of decimals; a zero has no sign. */

@@ -7,11 +7,17 @@ import picocli.CommandLine.ParameterException;
 @Command(
         name = "release",
         description = "Freezes contributions into a numbered release that can be cited; verifies one.",
-        subcommands = {ReleaseBuildCommand.class, ReleaseVerifyCommand.class})
+        subcommands = {
+            ReleaseCreateCommand.class,
+            ReleaseListCommand.class,
+            ReleaseBuildCommand.class,
+            ReleaseVerifyCommand.class
+        })
 final class ReleaseCommand extends Subcommand {
 
     @Override
     public Integer call() {
-        throw new ParameterException(spec().commandLine(), "a command is missing: release build, or release verify");
+        throw new ParameterException(
+                spec().commandLine(), "a command is missing: release create, list, build or verify");
     }
 }

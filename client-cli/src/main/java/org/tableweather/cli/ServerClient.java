@@ -83,6 +83,27 @@ final class ServerClient {
                 .body();
     }
 
+    /**
+     * Asks for a file from a byte on.
+     *
+     * @param path below the server's address
+     * @param from first byte wanted
+     * @return status 200 with the whole, 206 with the rest, or 416 when there is no rest; the body is to be closed
+     */
+    HttpResponse<InputStream> from(String path, long from) throws IOException {
+        HttpRequest.Builder request = request(path, Map.of()).GET();
+        if (from > 0) {
+            request.header("Range", "bytes=" + from + "-");
+        }
+        HttpResponse<InputStream> response = exchange(request.build());
+        if (isGood(response.statusCode()) || response.statusCode() == 416) {
+            return response;
+        }
+        try (InputStream body = response.body()) {
+            throw ServerProblem.of(response.statusCode(), body.readAllBytes(), server);
+        }
+    }
+
     /** Posts JSON, and takes JSON. */
     JsonNode post(String path, Object body) throws IOException {
         BodyPublisher json = BodyPublishers.ofString(JsonText.of(body));

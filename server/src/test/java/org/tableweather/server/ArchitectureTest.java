@@ -59,6 +59,10 @@ class ArchitectureTest {
     static final ArchRule analysis = knowsOnly("analysis", "web", "catalogue", "plugin");
 
     @ArchTest
+    static final ArchRule release =
+            knowsOnly("release", "web", "datafolder", "accounts", "catalogue", "contribution", "analysis");
+
+    @ArchTest
     static final ArchRule guide = knowsOnly("guide", "web");
 
     @ArchTest

@@ -13,6 +13,7 @@ import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
 import org.tableweather.analyzers.spi.Parameters;
 import org.tableweather.server.catalogue.Catalogue;
+import org.tableweather.server.catalogue.PublishedSession;
 import org.tableweather.server.catalogue.PublishedSessions;
 import org.tableweather.server.web.ErrorCode;
 import org.tableweather.server.web.Refusal;
@@ -48,6 +49,20 @@ class Analyses {
     private <S> AnalysisRun run(Analyzer<S> analyzer, Map<String, String> set) {
         checkNames(analyzer, set);
         return conclude(analyzer, summaries(analyzer), set);
+    }
+
+    /**
+     * Runs an analyzer over these sessions, published or not.
+     *
+     * @throws Refusal for an unknown analyzer, parameter or value
+     */
+    AnalysisRun run(String id, Map<String, String> set, List<PublishedSession> sessions) {
+        return run(analyzers.find(id), set, sessions);
+    }
+
+    private <S> AnalysisRun run(Analyzer<S> analyzer, Map<String, String> set, List<PublishedSession> sessions) {
+        checkNames(analyzer, set);
+        return conclude(analyzer, cache(analyzer).ofSessions(sessions, Progress.Listener.NONE), set);
     }
 
     private static <S> AnalysisRun conclude(Analyzer<S> analyzer, Summaries<S> summaries, Map<String, String> set) {

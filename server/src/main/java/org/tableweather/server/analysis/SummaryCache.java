@@ -61,10 +61,21 @@ final class SummaryCache<S> {
         return wanted.size() == all.sessions().size() ? all : Summaries.of(wanted);
     }
 
+    /** The summaries of exactly these sessions, published or not; nothing more is kept in memory for it. */
+    synchronized Summaries<S> ofSessions(List<PublishedSession> sessions, Progress.Listener listener) {
+        return Summaries.of(found(sessions, listener).values());
+    }
+
     private void refresh(Progress.Listener listener) {
+        Map<Integer, SessionSummary<S>> fresh = found(published.all(), listener);
+        bySession = fresh;
+        source = Summaries.of(fresh.values());
+    }
+
+    private Map<Integer, SessionSummary<S>> found(List<PublishedSession> sessions, Progress.Listener listener) {
         Map<Integer, SessionSummary<S>> fresh = new LinkedHashMap<>();
         Map<Integer, PublishedSession> unknown = new LinkedHashMap<>();
-        for (PublishedSession session : published.all()) {
+        for (PublishedSession session : sessions) {
             SessionSummary<S> known = bySession.get(session.id());
             if (known == null) {
                 unknown.put(session.id(), session);
@@ -75,8 +86,7 @@ final class SummaryCache<S> {
         stored.load(analyzer.info(), unknown.keySet())
                 .forEach((id, json) -> fresh.put(id, summary(unknown.remove(id), json)));
         summarise(unknown, fresh, listener);
-        bySession = fresh;
-        source = Summaries.of(fresh.values());
+        return fresh;
     }
 
     private void summarise(

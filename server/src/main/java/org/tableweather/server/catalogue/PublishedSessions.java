@@ -3,6 +3,7 @@ package org.tableweather.server.catalogue;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.IOException;
 import java.sql.Connection;
+import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -42,22 +43,33 @@ public class PublishedSessions {
 
     /** All published sessions, by number. */
     public List<PublishedSession> all() {
+        return list(new Where().and("s.published"));
+    }
+
+    /** All sessions of these contributions, published or withdrawn, by number. */
+    public List<PublishedSession> ofContributions(Collection<Long> contributions) {
+        return list(new Where().and("s.contribution_id = ANY (?)", (Object) contributions.toArray(Long[]::new)));
+    }
+
+    private List<PublishedSession> list(Where where) {
         String sql = "SELECT s.id, r.key, s.key, s.digest, s.invented, s.trials FROM session s"
-                + " JOIN room r ON r.id = s.room_id WHERE s.published ORDER BY s.id";
+                + " JOIN room r ON r.id = s.room_id WHERE " + where.sql() + " ORDER BY s.id";
         try (Connection connection = database.getConnection();
-                Statement statement = connection.createStatement();
-                ResultSet row = statement.executeQuery(sql)) {
-            List<PublishedSession> sessions = new ArrayList<>();
-            while (row.next()) {
-                sessions.add(new PublishedSession(
-                        row.getInt(1),
-                        row.getString(2),
-                        row.getString(3),
-                        row.getString(4),
-                        row.getBoolean(5),
-                        row.getLong(6)));
+                PreparedStatement select = connection.prepareStatement(sql)) {
+            where.set(select, 1);
+            try (ResultSet row = select.executeQuery()) {
+                List<PublishedSession> sessions = new ArrayList<>();
+                while (row.next()) {
+                    sessions.add(new PublishedSession(
+                            row.getInt(1),
+                            row.getString(2),
+                            row.getString(3),
+                            row.getString(4),
+                            row.getBoolean(5),
+                            row.getLong(6)));
+                }
+                return sessions;
             }
-            return sessions;
         } catch (SQLException e) {
             throw new IllegalStateException("the published sessions cannot be read", e);
         }

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.HeaderParam;
@@ -32,6 +33,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.tableweather.server.accounts.Callers;
 import org.tableweather.server.accounts.Scope;
@@ -224,9 +226,18 @@ class ContributionResource {
     @RolesAllowed({Scope.CONTRIBUTE_NAME, Scope.CURATE_NAME})
     @Operation(
             summary = "Take a contribution back",
-            description = "An own one, or with the scope curate any. It is no longer pooled; what was released stays.",
+            description =
+                    "An own one, or with the scope curate any. It is no longer pooled; what was released stays, and"
+                            + " later releases name it with the day and the reason.",
             operationId = "withdraw")
-    public ContributionView withdraw(@PathParam("id") long id) {
-        return register.withdraw(callers.current(), id);
+    public ContributionView withdraw(
+            @PathParam("id") long id,
+            @QueryParam("reason")
+                    @Size(max = 200, message = "longer than 200 characters: say it in fewer")
+                    @Parameter(description = "why, in words; published")
+                    String reason,
+            @Context UriInfo uri) {
+        KnownParameters.only(uri, "reason");
+        return register.withdraw(callers.current(), id, reason == null ? "" : reason.strip());
     }
 }

@@ -20,6 +20,7 @@ import java.util.Optional;
  * @param receivedAt when the archive came
  * @param decidedAt when it was checked, accepted or refused
  * @param withdrawnAt when it was taken back
+ * @param withdrawalReason why, as stated
  * @param report path of the check report
  * @param archive path of the archive
  */
@@ -38,5 +39,6 @@ record ContributionView(
         Instant receivedAt,
         Optional<Instant> decidedAt,
         Optional<Instant> withdrawnAt,
+        Optional<String> withdrawalReason,
         String report,
         String archive) {}

@@ -22,6 +22,7 @@ import org.tableweather.schema.check.CheckReport;
 import org.tableweather.server.accounts.AuditTrail;
 import org.tableweather.server.accounts.Caller;
 import org.tableweather.server.catalogue.Catalogue;
+import org.tableweather.server.web.RangedFile;
 
 /**
  * Takes archives in. One transaction records that an archive was received, a second one judges it; a lock on the digest
@@ -184,8 +185,8 @@ class Contributions {
     }
 
     /** An archive in its place. */
-    ArchiveFile archive(String sha256) {
-        return new ArchiveFile(archives.path(sha256));
+    RangedFile archive(String sha256) {
+        return new RangedFile(archives.path(sha256), ContributionResource.ZIP);
     }
 
     private Outcome outcome(String sha256, boolean fresh) {

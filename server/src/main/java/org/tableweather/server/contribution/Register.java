@@ -117,7 +117,7 @@ class Register {
     }
 
     @Transactional
-    ContributionView withdraw(Caller caller, long id) {
+    ContributionView withdraw(Caller caller, long id, String reason) {
         StoredContribution contribution = find(id);
         if (!isOwnerOr(Scope.CURATE, caller, contribution)) {
             throw new Refusal(
@@ -125,9 +125,9 @@ class Register {
                     "contribution " + id + " belongs to another account: ask its contributor, or use a token with the"
                             + " scope curate");
         }
-        contribution.withdraw(Instant.now(clock));
+        contribution.withdraw(Instant.now(clock), reason);
         catalogue.withdraw(id);
-        audit.record(caller, "contribution.withdrawn", "contribution " + id, contribution.sha256());
+        audit.record(caller, "contribution.withdrawn", "contribution " + id, contribution.sha256() + " " + reason);
         return contribution.view();
     }
 

@@ -50,6 +50,9 @@ class StoredContribution extends PanacheEntityBase {
     @Column(name = "withdrawn_at")
     private Instant withdrawnAt;
 
+    @Column(name = "withdrawal_reason")
+    private String withdrawalReason;
+
     private String report;
 
     StoredContribution() {}
@@ -103,12 +106,13 @@ class StoredContribution extends PanacheEntityBase {
         decidedAt = at;
     }
 
-    void withdraw(Instant at) {
+    void withdraw(Instant at, String reason) {
         if (state() != State.CHECKED) {
             expect(State.ACCEPTED, "withdrawn");
         }
         state = State.WITHDRAWN.schemaName();
         withdrawnAt = at;
+        withdrawalReason = reason.isEmpty() ? null : reason;
     }
 
     private void expect(State needed, String transition) {
@@ -160,6 +164,7 @@ class StoredContribution extends PanacheEntityBase {
                 receivedAt,
                 Optional.ofNullable(decidedAt),
                 Optional.ofNullable(withdrawnAt),
+                Optional.ofNullable(withdrawalReason),
                 "/api/v1/contributions/" + id + "/report",
                 "/api/v1/contributions/" + id + "/archive");
     }

@@ -28,6 +28,7 @@ public final class DataFolder {
         DataFolder folder = new DataFolder(root.toRealPath());
         ownerOnly(folder.archives());
         ownerOnly(folder.incoming());
+        ownerOnly(folder.releases());
         return folder;
     }
 
@@ -75,6 +76,11 @@ public final class DataFolder {
     /** Uploads that are not complete yet. */
     public Path incoming() {
         return root.resolve("incoming");
+    }
+
+    /** Releases, each a folder named by its number. */
+    public Path releases() {
+        return root.resolve("releases");
     }
 
     /** Jars of analyzers that the operator added; need not exist. */

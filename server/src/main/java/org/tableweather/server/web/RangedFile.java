@@ -1,4 +1,4 @@
-package org.tableweather.server.contribution;
+package org.tableweather.server.web;
 
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
@@ -10,11 +10,12 @@ import java.util.regex.Pattern;
 import org.jboss.resteasy.reactive.PathPart;
 
 /**
- * An archive as it is handed out: whole, or from a given byte on, so that a download can go on.
+ * A file as it is handed out: whole, or from a given byte on, so that a download can go on.
  *
  * @param file where it is
+ * @param mediaType what it is
  */
-record ArchiveFile(Path file) {
+public record RangedFile(Path file, String mediaType) {
     private static final Pattern FROM = Pattern.compile("bytes=([0-9]{1,18})-");
 
     /**
@@ -23,7 +24,7 @@ record ArchiveFile(Path file) {
      * @param range header Range; null, or one that is not of the form {@code bytes=N-}, gives the whole
      * @source RFC9110
      */
-    Response.ResponseBuilder answer(String range) {
+    public Response.ResponseBuilder answer(String range) {
         try {
             long size = Files.size(file);
             Matcher from = FROM.matcher(String.valueOf(range));
@@ -37,12 +38,12 @@ record ArchiveFile(Path file) {
             return headers(Response.status(206).entity(new PathPart(file, first, size - first)))
                     .header("Content-Range", "bytes " + first + "-" + (size - 1) + "/" + size);
         } catch (IOException e) {
-            throw new UncheckedIOException("an archive of the register is not on disk", e);
+            throw new UncheckedIOException(file.getFileName() + " should be on disk and is not", e);
         }
     }
 
     private Response.ResponseBuilder headers(Response.ResponseBuilder answer) {
-        return answer.type(ContributionResource.ZIP)
+        return answer.type(mediaType)
                 .header("Accept-Ranges", "bytes")
                 .header("Content-Disposition", "attachment; filename=\"" + file.getFileName() + "\"");
     }

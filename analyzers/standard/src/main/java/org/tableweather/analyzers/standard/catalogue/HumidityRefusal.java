@@ -68,7 +68,7 @@ final class HumidityRefusal {
                 all - fit.dropped().stream().filter(column -> column < all).count();
         Optional<WhyNot> same = Optional.of(WhyNot.sameHumidity(pool.lowestPct(), pool.usedTrials))
                 .filter(none -> fit.coefficient(1).isEmpty());
-        return same.or(() -> WhyNot.fewSessions(pool.usedSessions, climate, "."))
+        return same.or(() -> WhyNot.fewSessions(pool.usedSessions, climate, all, "."))
                 .or(() -> WhyNot.ofUnsound(fit))
                 .map(this::declined);
     }

@@ -49,14 +49,17 @@ public record WhyNot(Reason reason, String detail) {
     /**
      * No more sessions than coefficients of the climate; empty where there are more.
      *
+     * @param coefficients that these sessions tell apart
+     * @param all that the model has where sessions differ in humidity and temperature
      * @param remedy follows what is needed
      */
-    public static Optional<WhyNot> fewSessions(long sessions, long coefficients, String remedy) {
+    public static Optional<WhyNot> fewSessions(long sessions, long coefficients, long all, String remedy) {
+        String more = all > coefficients ? ", " + (all + 1) + " where temperature differs too" : "";
         return Optional.of(new WhyNot(
                         Reason.TOO_FEW_RECORDS,
                         Figures.counted(sessions, "session") + " for " + coefficients
                                 + " coefficients of the climate: sessions are held climates, so at least "
-                                + (coefficients + 1) + " are needed, best at different humidities" + remedy))
+                                + (coefficients + 1) + " are needed, best at different humidities" + more + remedy))
                 .filter(few -> sessions <= coefficients);
     }
 

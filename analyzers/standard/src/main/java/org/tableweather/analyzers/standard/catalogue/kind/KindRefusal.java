@@ -65,10 +65,12 @@ final class KindRefusal {
         long climate = 1
                 + columns
                 - fit.dropped().stream().filter(column -> column <= columns).count();
-        String remedy = question.bent() ? "; a straight line (shape=linear) needs one less." : ".";
+        String remedy = question.bent() && !fit.dropped().contains(2)
+                ? "; a straight line (shape=linear) needs one less."
+                : ".";
         Optional<WhyNot> same = Optional.of(WhyNot.sameHumidity(pool.lowestPct(), pool.usedTrials))
                 .filter(none -> fit.coefficient(1).isEmpty());
-        return same.or(() -> WhyNot.fewSessions(pool.usedSessions, climate, remedy))
+        return same.or(() -> WhyNot.fewSessions(pool.usedSessions, climate, 1 + columns, remedy))
                 .or(() -> WhyNot.ofUnsound(fit))
                 .map(this::declined);
     }

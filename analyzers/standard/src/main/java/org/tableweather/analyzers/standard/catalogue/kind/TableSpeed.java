@@ -70,6 +70,9 @@ public final class TableSpeed extends PooledKind {
                                 + " release is the same.",
                         List.of(
                                 "approach_speed_mps is the speed of the rolling ball where the run-out begins.",
+                                "Timings at gates have no column of their own: the speed from two gates is logged as"
+                                        + " approach_speed_mps, where the run-out begins; times in contacts.csv (t_s) are not"
+                                        + " read here.",
                                 "For run_out_m: every ball of a room starts at the same speed, as from a ramp; rooms may"
                                         + " differ.",
                                 "The ball rolls from the start; a stated roll_ratio more than 0.1 from 1 leaves the attempt"

@@ -106,7 +106,8 @@ final class ComparisonPlots {
                 "next-session",
                 "What one more session of " + next.trials + " trials in this room would tell",
                 "relative humidity of the session, %",
-                "standard error of this room's " + (next.forSlope ? "slope" : "level") + " afterwards",
+                "standard error of this room's "
+                        + (next.forSlope ? "slope, " + response.per("per 10 %RH") : "level, " + response.unit),
                 List.of(
                         new Series(
                                 "now",

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import org.tableweather.analyzers.spi.Analysis;
 import org.tableweather.analyzers.spi.Analysis.Estimate;
 import org.tableweather.analyzers.spi.Analysis.VarianceComponent;
@@ -23,6 +24,8 @@ import org.tableweather.analyzers.standard.statistics.decay.DecayPoint;
 final class SettlingAnswer {
 
     private static final int CURVE_POINTS = 40;
+    /** Steps that a plot can name one by one. */
+    private static final int MOST_NAMED = 4;
 
     private final SettlingPool pool;
     private final DecayFit fit;
@@ -108,14 +111,7 @@ final class SettlingAnswer {
 
     /** What is left of each step's change. */
     private Plot plot() {
-        List<Series> series = new ArrayList<>();
-        for (int i = 0; i < pool.steps.size(); i++) {
-            ClimateStep step = pool.steps.get(i);
-            double settled = fit.levels().get(i)[0];
-            double change = fit.levels().get(i)[1];
-            series.add(curve(step, change));
-            series.add(points(step, settled));
-        }
+        List<Series> series = pool.steps.size() > MOST_NAMED ? byDirection() : byStep();
         return new Plot(
                 "settling",
                 "What is left of each change of the " + pool.outcome.noun + " after a step of the climate, shot "
@@ -126,8 +122,50 @@ final class SettlingAnswer {
                 series);
     }
 
-    private Series curve(ClimateStep step, double change) {
-        double longest = step.points().get(step.points().size() - 1).hours();
+    private List<Series> byStep() {
+        List<Series> series = new ArrayList<>();
+        for (int i = 0; i < pool.steps.size(); i++) {
+            ClimateStep step = pool.steps.get(i);
+            series.add(curve("fit, " + step.name(), List.of(i)));
+            series.add(points(step.name(), List.of(i)));
+        }
+        return series;
+    }
+
+    /** So many steps would be a legend longer than the plot: those that settle downwards together, and those upwards. */
+    private List<Series> byDirection() {
+        List<Series> series = new ArrayList<>();
+        for (boolean falling : List.of(true, false)) {
+            List<Integer> alike = IntStream.range(0, pool.steps.size())
+                    .filter(step -> change(step) > 0 == falling)
+                    .boxed()
+                    .toList();
+            if (!alike.isEmpty()) {
+                String which = Figures.counted(alike.size(), "step")
+                        + (falling ? ", settling downwards" : ", settling upwards");
+                series.add(curve("fit, mean of " + which, alike));
+                series.add(points(which, alike));
+            }
+        }
+        return series;
+    }
+
+    private double settled(int step) {
+        return fit.levels().get(step)[0];
+    }
+
+    private double change(int step) {
+        return fit.levels().get(step)[1];
+    }
+
+    /** The mean approach of these steps, as long as the longest was followed. */
+    private Series curve(String name, List<Integer> steps) {
+        double change = steps.stream().mapToDouble(this::change).sum() / steps.size();
+        double longest = steps.stream()
+                .map(pool.steps::get)
+                .mapToDouble(step -> step.points().get(step.points().size() - 1).hours())
+                .max()
+                .orElseThrow();
         Settling approach = new Settling(fit.timeConstantHours());
         List<Double> x = new ArrayList<>();
         List<Double> y = new ArrayList<>();
@@ -136,16 +174,18 @@ final class SettlingAnswer {
             x.add(at);
             y.add(approach.valueAfter(change, 0, at));
         }
-        return new Series("fit, " + step.name(), Mark.LINE, x, y, List.of(), List.of());
+        return new Series(name, Mark.LINE, x, y, List.of(), List.of());
     }
 
-    private static Series points(ClimateStep step, double settled) {
-        return new Series(
-                step.name(),
-                Mark.POINTS,
-                step.points().stream().map(DecayPoint::hours).toList(),
-                step.points().stream().map(point -> point.mean() - settled).toList(),
-                List.of(),
-                List.of());
+    private Series points(String name, List<Integer> steps) {
+        List<Double> x = new ArrayList<>();
+        List<Double> y = new ArrayList<>();
+        for (int step : steps) {
+            for (DecayPoint point : pool.steps.get(step).points()) {
+                x.add(point.hours());
+                y.add(point.mean() - settled(step));
+            }
+        }
+        return new Series(name, Mark.POINTS, x, y, List.of(), List.of());
     }
 }

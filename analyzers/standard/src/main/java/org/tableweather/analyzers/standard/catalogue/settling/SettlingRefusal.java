@@ -55,8 +55,15 @@ final class SettlingRefusal {
 
     /** Why least squares gave nothing. */
     Declined of(Refusal refusal) {
-        Reason reason = refusal.cause() == Refusal.Cause.TOO_FEW ? Reason.TOO_FEW_RECORDS : Reason.DEGENERATE;
-        return new Declined(reason, sentence(refusal.detail()), parameters, warnings(), references);
+        return refusal.cause() == Refusal.Cause.TOO_FEW
+                ? new Declined(Reason.TOO_FEW_RECORDS, tooFew(), parameters, warnings(), references)
+                : new Declined(Reason.DEGENERATE, sentence(refusal.detail()), parameters, warnings(), references);
+    }
+
+    private String tooFew() {
+        return Figures.counted(pool.used(), "attempt") + " after " + Figures.counted(pool.steps.size(), "step")
+                + " of the climate for " + (2 * pool.steps.size() + 1)
+                + " figures, a settled value and a change for each step and the time constant: add attempts at other times.";
     }
 
     private static String sentence(String detail) {

@@ -38,7 +38,7 @@ public final class SettlingTime implements Analyzer<SettlingSummary> {
 
     private static final AnalyzerInfo INFO = new AnalyzerInfo(
             "settling",
-            "1.1.1",
+            "1.2.0",
             "2",
             "Settling after a change of climate",
             "How long until cloth and cushions have settled in a new climate?",

@@ -23,7 +23,7 @@ import picocli.CommandLine.ScopeType;
             "0:done",
             "1:a fault of the program or the machine",
             "2:wrong usage",
-            "3:the checks refuse the data",
+            "3:the checks refuse the data, or a release is not as it was released",
             "4:the server cannot be reached, or refuses"
         },
         subcommands = {

@@ -36,7 +36,8 @@ record BenchOptions(
         PEERS,
         GROWTH,
         ADDED,
-        LARGE;
+        LARGE,
+        RELEASE;
 
         private static Part named(String name) {
             return Arrays.stream(values())

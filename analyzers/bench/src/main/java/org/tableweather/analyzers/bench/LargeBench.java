@@ -12,10 +12,15 @@ final class LargeBench {
 
     private LargeBench() {}
 
-    static void run(Path root, Path work, BenchOptions options) throws IOException, InterruptedException {
-        Path folder = work.resolve("large");
+    /** The pool: 1,000 rooms with 10 sessions each. */
+    static void write(Path folder, BenchOptions options) throws IOException {
         int trials = Math.max(1, options.largeTrials() / (ROOMS * SESSIONS_IN_ROOM));
         new InventedPool(ROOMS, SESSIONS_IN_ROOM, trials, 1).write(folder);
+    }
+
+    static void run(Path root, Path work, BenchOptions options) throws IOException, InterruptedException {
+        Path folder = work.resolve("large");
+        write(folder, options);
         double csvMb = Files.size(folder.resolve("trials.csv")) / 1e6;
         Measured answer = Java.run(root, HEAP, FolderAnswer.class, folder.toString());
         Report.print(

@@ -69,6 +69,7 @@ public final class PoolBench {
                 case GROWTH -> GrowthBench.run(analyzer, options);
                 case ADDED -> AddedSessionBench.run(analyzer, bench.work.resolve("added"), options);
                 case LARGE -> LargeBench.run(bench.root, bench.work.resolve("large"), options);
+                case RELEASE -> ReleaseBench.run(bench.root, bench.work.resolve("release"), options);
             }
         }
     }

@@ -16,11 +16,19 @@ import org.apache.parquet.io.api.RecordConsumer;
  * @param name as in the file: snake_case with the unit at the end
  * @param type of its cells
  * @param required whether every row of every file has it
+ * @param dictionary whether few different values come again and again, so that a dictionary pays
  * @param unit UCUM code; empty for texts and times
  * @param description in words
  * @param cell how a row fills it
  */
-record TableColumn<R>(String name, ColumnType type, boolean required, String unit, String description, Cell<R> cell) {
+record TableColumn<R>(
+        String name,
+        ColumnType type,
+        boolean required,
+        boolean dictionary,
+        String unit,
+        String description,
+        Cell<R> cell) {
     private static final long MICROS = 1_000_000;
     private static final int NANOS_OF_MICRO = 1000;
 
@@ -133,12 +141,17 @@ record TableColumn<R>(String name, ColumnType type, boolean required, String uni
     }
 
     private static <R> TableColumn<R> of(String name, ColumnType type, String unit, String description, Cell<R> cell) {
-        return new TableColumn<>(name, type, false, unit, description, cell);
+        return new TableColumn<>(name, type, false, type.hasDictionary(), unit, description, cell);
     }
 
     /** The same, filled in every row of every file. */
     TableColumn<R> always() {
-        return new TableColumn<>(name, type, true, unit, description, cell);
+        return new TableColumn<>(name, type, true, dictionary, unit, description, cell);
+    }
+
+    /** The same with a dictionary: smaller, and slower to read. */
+    TableColumn<R> packed() {
+        return new TableColumn<>(name, type, required, true, unit, description, cell);
     }
 
     private static long micros(Instant time) {

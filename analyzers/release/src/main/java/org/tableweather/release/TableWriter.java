@@ -59,8 +59,7 @@ final class TableWriter<R> implements Closeable {
                 .withPageWriteChecksumEnabled(true)
                 .withSizeStatisticsEnabled(false);
         for (TableColumn<R> column : table.columns()) {
-            settings.withDictionaryEncoding(
-                    column.name(), column.type().hasDictionary() && !filters.containsKey(column.name()));
+            settings.withDictionaryEncoding(column.name(), column.dictionary() && !filters.containsKey(column.name()));
         }
         filters.forEach((column, values) -> settings.withBloomFilterEnabled(column, true)
                 .withBloomFilterNDV(column, Math.min(values, ROWS_PER_GROUP)));

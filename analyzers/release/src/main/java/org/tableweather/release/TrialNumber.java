@@ -1,6 +1,7 @@
 package org.tableweather.release;
 
 import java.util.List;
+import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import org.tableweather.schema.record.Trial;
 import org.tableweather.schema.table.TrialColumn;
@@ -15,6 +16,8 @@ import org.tableweather.schema.table.TrialColumn;
 record TrialNumber(String name, String unit, ToDoubleFunction<Trial> value) {
     static final String CLIMATE_TEMP_C = "climate_temp_c";
     static final String CLIMATE_RH_PCT = "climate_rh_pct";
+
+    private static final Set<String> SPOT = Set.of("temp_c", "rh_pct");
 
     /** All of them, in the order of {@link Trial}'s components. */
     static final List<TrialNumber> ALL = List.of(
@@ -51,6 +54,14 @@ record TrialNumber(String name, String unit, ToDoubleFunction<Trial> value) {
             of(TrialColumn.HOP_HEIGHT_U_MM, t -> t.uncertainty().hopHeightUMm()),
             of(TrialColumn.SPREAD_NEAREST_U_MM, t -> t.uncertainty().spreadNearestUMm()),
             of(TrialColumn.CUE_BALL_TRAVEL_U_M, t -> t.uncertainty().cueBallTravelUM()));
+
+    /**
+     * Whether analyses read it trial by trial, so that it is to be read fastest; the others, spot readings and stated
+     * uncertainties, have few different values and are to be small.
+     */
+    boolean isScanned() {
+        return !SPOT.contains(name) && !name.contains("_u_");
+    }
 
     private static TrialNumber of(TrialColumn column, ToDoubleFunction<Trial> value) {
         return new TrialNumber(column.header(), column.unit(), value);

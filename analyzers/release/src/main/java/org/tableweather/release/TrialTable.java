@@ -115,11 +115,12 @@ final class TrialTable {
             String description = CLIMATES.containsKey(number.name())
                     ? CLIMATES.get(number.name())
                     : FIELDS.get(number.name()).description();
-            to.add(TableColumn.number(
+            TableColumn<TrialRow> column = TableColumn.number(
                     number.name(),
                     number.unit(),
                     description,
-                    row -> number.value().applyAsDouble(row.trial())));
+                    row -> number.value().applyAsDouble(row.trial()));
+            to.add(number.isScanned() ? column : column.packed());
         }
     }
 

@@ -23,7 +23,10 @@ public final class InventedLeague {
     private static final double LOGGER_RH_SD_PCT = 0.6;
     private static final double LOGGER_TEMP_SD_K = 0.1;
 
+    private static final long RAIL_STREAM = 0x5261696c73L;
+
     private final Truth truth;
+    private final RailTruth rails = RailTruth.ofTheDemo();
     private final long seed;
     private final DemoShots shots;
 
@@ -49,17 +52,21 @@ public final class InventedLeague {
     public List<Path> write(Path parent) throws IOException {
         Files.createDirectories(parent);
         SeededDraws league = SeededDraws.of(seed);
+        // a stream of its own: what is drawn for rails does not change the pooled shot
+        SeededDraws ofRails = SeededDraws.of(seed ^ RAIL_STREAM);
         List<Path> folders = new ArrayList<>();
         int number = 0;
         for (InventedRoom room : InventedRoom.league()) {
             Path folder = parent.resolve(room.tree());
-            writeRoom(folder, room, number++, league.split());
+            writeRoom(folder, room, number++, league.split(), ofRails.split());
             folders.add(folder);
         }
         return folders;
     }
 
-    private void writeRoom(Path folder, InventedRoom room, int number, SeededDraws draws) throws IOException {
+    private void writeRoom(Path folder, InventedRoom room, int number, SeededDraws draws, SeededDraws ofRails)
+            throws IOException {
+        RailTruth.Departure rail = rails.room(ofRails);
         RoomDeparture departure = RoomDeparture.draw(truth, draws);
         double rhOffsetPct = draws.normal(LOGGER_RH_SD_PCT);
         double tempOffsetK = draws.normal(LOGGER_TEMP_SD_K);
@@ -72,7 +79,8 @@ public final class InventedLeague {
         try (ContributionWriter writer = ContributionWriter.into(folder, room.contribution(rhOffsetPct, entries))) {
             for (InventedSession session : sessions) {
                 session.writeClimate(writer, rhOffsetPct, tempOffsetK);
-                session.writeTrials(writer, truth, departure, shots);
+                InventedRebounds rebounds = InventedRebounds.draw(rails, rail, ofRails.split());
+                session.writeTrials(writer, truth, departure, shots, rebounds);
             }
         }
     }

@@ -29,6 +29,7 @@ final class InventedSession {
     private static final int SECONDS_BETWEEN_ATTEMPTS = 80;
     private static final int POOLED_ATTEMPTS = 20;
     private static final int REBOUND_ATTEMPTS = 6;
+    private static final double APPROACH_SD_DEG = 0.5;
     private static final double DIAMONDS_PER_DEG = 0.17;
     private static final double LANDING_SD_DIA = 0.08;
     private static final double MADE_WITHIN_DIA = 0.25;
@@ -90,7 +91,12 @@ final class InventedSession {
         }
     }
 
-    void writeTrials(ContributionWriter writer, Truth truth, InventedLeague.RoomDeparture room, DemoShots shots)
+    void writeTrials(
+            ContributionWriter writer,
+            Truth truth,
+            InventedLeague.RoomDeparture room,
+            DemoShots shots,
+            InventedRebounds rebounds)
             throws IOException {
         double sessionDeg = draws.normal(truth.sessionSd());
         Instant time = heldFrom.plusSeconds(SETTLING_SECONDS).toInstant();
@@ -103,7 +109,11 @@ final class InventedSession {
             writer.write(
                     shot == shots.pooled()
                             ? pooled(trial, time, shot, truth, truth.meanDeg(rhPct, tempC) + departureDeg)
-                            : rebound(trial, time, shot, truth, rhPct, departureDeg));
+                            : rebound(
+                                    trial,
+                                    time,
+                                    shot,
+                                    rebounds.draw(shot, rhPct, tempC, draws.normal(APPROACH_SD_DEG))));
             time = time.plusSeconds(SECONDS_BETWEEN_ATTEMPTS + (long) draws.uniform(-20, 20));
         }
     }
@@ -121,36 +131,22 @@ final class InventedSession {
                 trial,
                 time,
                 shot,
-                Double.NaN,
-                Double.NaN,
+                InventedRebounds.Rebound.NONE,
                 InventedRoom.rounded(angleDeg, 10),
                 InventedRoom.rounded(offsetDia, 20),
                 made,
                 shot.rails().size());
     }
 
-    // one rail is taken to keep 40 % of the climate's effect and of the room's departure
-    private Trial rebound(String trial, Instant time, Shot shot, Truth truth, double rhPct, double departureDeg) {
-        double approachDeg = shot.approachAngleDeg().orElse(35) + draws.normal(0.5);
-        double fromClimateDeg = truth.humidityDeg() * Truth.humidityUnits(rhPct) + departureDeg;
-        return row(
-                trial,
-                time,
-                shot,
-                InventedRoom.rounded(approachDeg, 10),
-                InventedRoom.rounded(0.9 * approachDeg + 0.4 * fromClimateDeg, 10),
-                Double.NaN,
-                Double.NaN,
-                Made.NOT_STATED,
-                1);
+    private Trial rebound(String trial, Instant time, Shot shot, InventedRebounds.Rebound rebound) {
+        return row(trial, time, shot, rebound, Double.NaN, Double.NaN, Made.NOT_STATED, 1);
     }
 
     private Trial row(
             String trial,
             Instant time,
             Shot shot,
-            double approachDeg,
-            double reboundDeg,
+            InventedRebounds.Rebound rebound,
             double finalReboundDeg,
             double landingOffsetDia,
             Made made,
@@ -165,13 +161,13 @@ final class InventedSession {
                 "",
                 none,
                 none,
-                approachDeg,
+                rebound.approachDeg(),
+                rebound.approachMps(),
                 none,
                 none,
                 none,
-                none,
-                reboundDeg,
-                none,
+                rebound.reboundDeg(),
+                rebound.reboundMps(),
                 finalReboundDeg,
                 landingOffsetDia,
                 made,

@@ -1,6 +1,7 @@
 package org.tableweather.cli.demo;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -51,6 +52,30 @@ class InventedLeagueTest {
                     .contains("\"invented\" : true")
                     .contains("INVENTED DATA");
         }
+    }
+
+    /** Expected: {@link RailTruth}, within four standard errors. */
+    @Test
+    void letsTheRailModelFindItsTruth() throws Exception {
+        Analyzer<?> rail = AnalyzerCatalogue.discover().find("rail-model").orElseThrow();
+        Map<String, Analysis.Estimate> found = new TreeMap<>();
+        ((Analysis.Estimated) concluded(rail)).estimates().forEach(each -> found.put(each.name(), each));
+        RailTruth truth = RailTruth.ofTheDemo();
+        Map<String, Double> expected = Map.of(
+                "restitution", truth.restitution(),
+                "restitution.humidity", truth.restitutionHumidity(),
+                "friction", truth.friction(),
+                "friction.humidity", 100 * Math.expm1(truth.frictionHumidity()),
+                "friction.temperature", 100 * Math.expm1(truth.frictionTemperature()));
+
+        expected.forEach((name, value) -> assertThat(found.get(name).value())
+                .as(name)
+                .isEqualTo(value, within(4 * found.get(name).standardError())));
+    }
+
+    private static <S> Analysis concluded(Analyzer<S> analyzer) throws IOException {
+        LocalSummaries<S> read = LocalSummaries.read(analyzer, folders, bytes -> {});
+        return AnalysisRun.conclude(analyzer, read.source(), Map.of()).analysis();
     }
 
     // among 1,560 normal values a few lie far out in a session of twenty: chance, not a fault of the folders

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.Random;
 import org.hipparchus.distribution.continuous.NormalDistribution;
 import org.hipparchus.distribution.continuous.TDistribution;
@@ -107,6 +108,40 @@ class SplitPlotPowerTest {
             assertThatThrownBy(() -> new NoncentralF(1, 1, -1)).hasMessageContaining("noncentrality");
             assertThat(new NoncentralF(2, 3, 1).below(0)).isZero();
             assertThat(new NoncentralF(2, 3, 1).above(0)).isEqualTo(1);
+        }
+    }
+
+    /** A published split-plot experiment, six blocks of three whole plots of four sub-plots: {@code golden/power/oats.R}. */
+    @Nested
+    class YatesOats {
+
+        private static final GoldenFile OATS = GoldenFile.read("power/oats.properties");
+        private static final SplitPlotDesign BLOCKS = new SplitPlotDesign(6, new double[] {-1, 0, 1}, 1, 4);
+
+        private static SplitPlotPower power(double wholeVariance, double subVariance) {
+            ScatterAssumption scatter = new ScatterAssumption(0, Math.sqrt(wholeVariance), Math.sqrt(subVariance));
+            return SplitPlotPower.of(BLOCKS, scatter).with(RoomClaim.THESE_ROOMS);
+        }
+
+        /** nlme's standard error of the trend over whole plots; it prints the variances to seven digits. */
+        @Test
+        void theStandardErrorIsThatOfTheFittedMixedModel() {
+            SplitPlotPower fitted = power(OATS.number("lme.wholeVariance"), OATS.number("lme.subVariance"));
+
+            assertThat(fitted.standardError()).isCloseTo(OATS.number("lme.trendError"), within(5e-6));
+        }
+
+        /** Whole-plot error is its mean square over 4, less the sub-plots' share; chance by R's pf at the F of the experiment. */
+        @Test
+        void theChanceToFindTheVarietiesIsThatOfTheWholePlotTest() {
+            double subVariance = OATS.number("aov.subMeanSquare");
+            SplitPlotPower found = power((OATS.number("aov.wholeMeanSquare") - subVariance) / 4, subVariance);
+            double[] means = OATS.numbers("means");
+            double[] twice = Arrays.stream(means).map(mean -> 2 * mean).toArray();
+
+            assertThat(OATS.numbers("aov.wholeDf")).containsExactly(2, 10);
+            assertThat(found.ofAnyChange(means).orThrow()).isCloseTo(OATS.number("power"), within(1e-9));
+            assertThat(found.ofAnyChange(twice).orThrow()).isCloseTo(OATS.number("power.twice"), within(1e-9));
         }
     }
 

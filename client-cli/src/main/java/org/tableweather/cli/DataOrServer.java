@@ -76,8 +76,8 @@ final class DataOrServer {
 
     /** Concludes here, with the parameters that were set. */
     <S> AnalysisRun conclude(Analyzer<S> analyzer, Summaries<S> summaries) {
-        try {
-            return AnalysisRun.conclude(analyzer, summaries, parameters);
+        try (ConclusionLine line = new ConclusionLine(Terminal.current())) {
+            return AnalysisRun.conclude(analyzer, summaries, parameters, line);
         } catch (IllegalArgumentException e) {
             throw Failure.usage(e.getMessage(), "tableweather analyze --list shows the parameters")
                     .because(e);

@@ -35,6 +35,17 @@ interface ProgressLine extends AutoCloseable, LongConsumer {
         return of(terminal, task, count, " k", 1000);
     }
 
+    /**
+     * A bar counting parts.
+     *
+     * @param terminal where it would be seen
+     * @param task in a word or two
+     * @param parts how many there will be
+     */
+    static ProgressLine ofParts(Terminal terminal, String task, long parts) {
+        return of(terminal, task, parts, "", 1);
+    }
+
     private static ProgressLine of(Terminal terminal, String task, long most, String unit, long unitSize) {
         if (!terminal.errIsTerminal()) {
             return new Silent();

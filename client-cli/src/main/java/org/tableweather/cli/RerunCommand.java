@@ -88,6 +88,9 @@ final class RerunCommand extends Subcommand {
                             + run.datasetHash(),
                     "the server's record was changed: do not trust its result");
         }
-        return Rerun.Local.made(AnalysisJson.bytes(AnalysisRun.conclude(analyzer, summaries, run.parameters())));
+        try (ConclusionLine line = new ConclusionLine(Terminal.current())) {
+            return Rerun.Local.made(
+                    AnalysisJson.bytes(AnalysisRun.conclude(analyzer, summaries, run.parameters(), line)));
+        }
     }
 }

@@ -33,11 +33,25 @@ final class ServerRun {
     private static ServerRun ended(ServerClient server, JsonNode asked) throws IOException {
         String path = "/api/v1/runs/" + asked.path("id").asText();
         JsonNode run = asked;
-        for (long pause = FIRST_PAUSE_MILLIS; isOnItsWay(run); pause = Math.min(2 * pause, LONGEST_PAUSE_MILLIS)) {
-            sleep(pause);
-            run = server.get(path, Map.of());
+        try (ConclusionLine line = new ConclusionLine(Terminal.current())) {
+            for (long pause = FIRST_PAUSE_MILLIS; isOnItsWay(run); pause = Math.min(2 * pause, LONGEST_PAUSE_MILLIS)) {
+                sleep(pause);
+                run = server.get(path, Map.of());
+                show(run.path("progress"), line);
+            }
         }
         return new ServerRun(server, run);
+    }
+
+    private static void show(JsonNode progress, ConclusionLine line) {
+        int total = progress.path("total").asInt();
+        if (total > 0) {
+            String what = progress.path("what").asText();
+            line.at(
+                    what.isEmpty() ? progress.path("step").asText() : what,
+                    progress.path("done").asInt(),
+                    total);
+        }
     }
 
     private static JsonNode latest(JsonNode run) {

@@ -5,6 +5,7 @@ import java.util.Map;
 import org.tableweather.analyzers.spi.Analysis;
 import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
+import org.tableweather.analyzers.spi.ConclusionListener;
 import org.tableweather.analyzers.spi.Parameters;
 import org.tableweather.analyzers.spi.SummarySource;
 
@@ -61,8 +62,18 @@ public record AnalysisRun(AnalyzerInfo info, Dataset dataset, Analysis analysis)
      * @throws IllegalArgumentException for a parameter that the analyzer does not know or allow
      */
     public static <S> AnalysisRun conclude(Analyzer<S> analyzer, SummarySource<S> source, Map<String, String> set) {
+        return conclude(analyzer, source, set, ConclusionListener.NONE);
+    }
+
+    /**
+     * Concludes, and tells how far that is.
+     *
+     * @param listener hears of progress; what it throws ends the conclusion
+     */
+    public static <S> AnalysisRun conclude(
+            Analyzer<S> analyzer, SummarySource<S> source, Map<String, String> set, ConclusionListener listener) {
         AnalyzerInfo info = analyzer.info();
-        Analysis analysis = analyzer.conclude(source, Parameters.of(info, set));
+        Analysis analysis = analyzer.conclude(source, Parameters.of(info, set), listener);
         return new AnalysisRun(info, Dataset.of(source), analysis);
     }
 }

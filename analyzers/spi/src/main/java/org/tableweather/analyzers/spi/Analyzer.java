@@ -37,4 +37,17 @@ public interface Analyzer<S> {
      * @return an estimate, or declined with the reason; never an exception for poor data
      */
     Analysis conclude(SummarySource<S> summaries, Parameters parameters);
+
+    /**
+     * The same conclusion, telling how far it is. A host asks this way; an analyzer whose conclusions take long overrides it,
+     * tells now and then, and can then be stopped. Others leave it as it is.
+     *
+     * @param summaries in the order of their session keys
+     * @param parameters checked against {@link AnalyzerInfo#parameters()}
+     * @param listener hears of progress; what it throws is let through
+     * @return what {@link #conclude(SummarySource, Parameters)} returns
+     */
+    default Analysis conclude(SummarySource<S> summaries, Parameters parameters, ConclusionListener listener) {
+        return conclude(summaries, parameters);
+    }
 }

@@ -1,9 +1,11 @@
 package org.tableweather.analyzers.host.plugin;
 
+import java.util.concurrent.CancellationException;
 import java.util.function.Supplier;
 import org.tableweather.analyzers.spi.Analysis;
 import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
+import org.tableweather.analyzers.spi.ConclusionListener;
 import org.tableweather.analyzers.spi.Parameters;
 import org.tableweather.analyzers.spi.SummarySource;
 import org.tableweather.schema.record.SessionRecord;
@@ -45,11 +47,17 @@ final class GuardedAnalyzer<S> implements Analyzer<S> {
     /** As the analyzer concludes; its complaint about a parameter's value comes through as it is. */
     @Override
     public Analysis conclude(SummarySource<S> summaries, Parameters parameters) {
+        return conclude(summaries, parameters, ConclusionListener.NONE);
+    }
+
+    /** The same; that it is no longer wanted comes through as it is, too. */
+    @Override
+    public Analysis conclude(SummarySource<S> summaries, Parameters parameters, ConclusionListener listener) {
         Analysis analysis;
         try {
-            analysis = analyzer.conclude(summaries, parameters);
-        } catch (IllegalArgumentException aboutAParameter) {
-            throw aboutAParameter;
+            analysis = analyzer.conclude(summaries, parameters, listener);
+        } catch (IllegalArgumentException | CancellationException passedOn) {
+            throw passedOn;
         } catch (Throwable thrown) {
             throw failure("conclude", thrown);
         }

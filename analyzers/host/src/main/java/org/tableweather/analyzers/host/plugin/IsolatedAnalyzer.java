@@ -6,6 +6,7 @@ import java.util.List;
 import org.tableweather.analyzers.spi.Analysis;
 import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
+import org.tableweather.analyzers.spi.ConclusionListener;
 import org.tableweather.analyzers.spi.Parameters;
 import org.tableweather.analyzers.spi.SummarySource;
 import org.tableweather.schema.record.SessionRecord;
@@ -44,7 +45,12 @@ final class IsolatedAnalyzer implements Analyzer<JsonNode> {
 
     @Override
     public Analysis conclude(SummarySource<JsonNode> summaries, Parameters parameters) {
-        Reply reply = checked(plugin.askOnce(Question.conclude(info.id(), summaries, parameters)));
+        return conclude(summaries, parameters, ConclusionListener.NONE);
+    }
+
+    @Override
+    public Analysis conclude(SummarySource<JsonNode> summaries, Parameters parameters, ConclusionListener listener) {
+        Reply reply = checked(plugin.askOnce(Question.conclude(info.id(), summaries, parameters), listener));
         if (reply.wrongParameter() != null) {
             throw new IllegalArgumentException(reply.wrongParameter());
         }

@@ -13,6 +13,7 @@ import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Supplier;
 import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
+import org.tableweather.analyzers.spi.ConclusionListener;
 
 /**
  * A jar whose analyzers never run in the host's process. Sessions are summarised one after the other in one process, which
@@ -51,7 +52,7 @@ public final class IsolatedPlugin {
         IsolatedPlugin plugin = new IsolatedPlugin(jar, sha256, limits);
         Reply reply;
         try {
-            reply = plugin.askOnce(Question.describe());
+            reply = plugin.askOnce(Question.describe(), ConclusionListener.NONE);
         } catch (PluginFailure failure) {
             throw new PluginRefused(failure.getMessage(), "tell the jar's author", failure);
         }
@@ -71,12 +72,12 @@ public final class IsolatedPlugin {
         return String.valueOf(jar.getFileName());
     }
 
-    /** Asks a process that lives for this question alone. */
-    Reply askOnce(Question question) {
+    /** Asks a process that lives for this question alone; it ends, too, when the thread that waits is interrupted. */
+    Reply askOnce(Question question, ConclusionListener listener) {
         return alone(() -> {
             closeKept();
             try (PluginChild child = start()) {
-                return read(child.ask(written(question)));
+                return child.ask(written(question), listener);
             }
         });
     }
@@ -88,7 +89,7 @@ public final class IsolatedPlugin {
                 closeKept();
                 kept = start();
             }
-            Reply reply = read(kept.ask(written(question)));
+            Reply reply = kept.ask(written(question), ConclusionListener.NONE);
             long now = ++asked;
             CLOSER.schedule(() -> closeIfIdleSince(now), IDLE_SECONDS, TimeUnit.SECONDS);
             return reply;
@@ -122,14 +123,6 @@ public final class IsolatedPlugin {
             return PluginJson.MAPPER.writeValueAsBytes(question);
         } catch (JsonProcessingException e) {
             throw new UncheckedIOException("a question is made of plain records", e);
-        }
-    }
-
-    private Reply read(byte[] reply) {
-        try {
-            return PluginJson.MAPPER.readValue(reply, Reply.class);
-        } catch (IOException e) {
-            throw new PluginFailure(jarName() + " replied with something else than a reply", e);
         }
     }
 

@@ -6,12 +6,14 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import org.tableweather.analyzers.spi.ConclusionListener;
 
 /** One plugin process, seen from its host. Not for two threads at a time. */
 final class PluginChild implements AutoCloseable {
@@ -66,12 +68,18 @@ final class PluginChild implements AutoCloseable {
     /**
      * Asks, and waits no longer than a run may take.
      *
+     * @param listener hears how far the process is; what it throws ends the process
      * @throws PluginFailure when no reply comes; the process has ended then
      */
-    byte[] ask(byte[] question) {
-        Future<Optional<byte[]>> reply = threads.submit(() -> {
+    Reply ask(byte[] question, ConclusionListener listener) {
+        Future<Optional<Reply>> reply = threads.submit(() -> {
             Frames.write(process.getOutputStream(), question);
-            return Frames.read(process.getInputStream());
+            Optional<Reply> next = next();
+            while (next.flatMap(Reply::word).isPresent()) {
+                next.flatMap(Reply::word).get().tell(listener);
+                next = next();
+            }
+            return next;
         });
         try {
             return reply.get(limits.time().toMillis(), TimeUnit.MILLISECONDS).orElseThrow(this::endedByItself);
@@ -83,8 +91,17 @@ final class PluginChild implements AutoCloseable {
             Thread.currentThread().interrupt();
             throw new PluginFailure(jarName + " was ended: the run was cancelled");
         } catch (ExecutionException e) {
+            if (e.getCause() instanceof CancellationException cancelled) {
+                close();
+                throw cancelled;
+            }
             throw endedByItself();
         }
+    }
+
+    private Optional<Reply> next() throws IOException {
+        Optional<byte[]> frame = Frames.read(process.getInputStream());
+        return frame.isEmpty() ? Optional.empty() : Optional.of(PluginJson.MAPPER.readValue(frame.get(), Reply.class));
     }
 
     private PluginFailure endedByItself() {

@@ -15,6 +15,7 @@ import java.util.Optional;
 import org.tableweather.analyzers.host.SummaryJson;
 import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
+import org.tableweather.analyzers.spi.ConclusionListener;
 import org.tableweather.analyzers.spi.Parameters;
 import org.tableweather.analyzers.spi.SummarySource;
 import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
@@ -47,7 +48,7 @@ final class PluginProcess {
         PluginProcess process = new PluginProcess(jar);
         for (Optional<byte[]> asked = Frames.read(questions); asked.isPresent(); asked = Frames.read(questions)) {
             lastResort.begin();
-            byte[] reply = process.reply(asked.get());
+            byte[] reply = process.reply(asked.get(), working -> Frames.write(replies, working));
             lastResort.end();
             Frames.write(replies, reply);
         }
@@ -55,11 +56,21 @@ final class PluginProcess {
         Runtime.getRuntime().halt(0);
     }
 
-    /** The reply to one question; whatever the analyzer throws is in it. */
-    byte[] reply(byte[] question) throws IOException {
+    /** Takes what is written before the reply. */
+    @FunctionalInterface
+    interface Words {
+        void write(byte[] message) throws IOException;
+    }
+
+    /**
+     * The reply to one question; whatever the analyzer throws is in it.
+     *
+     * @param words takes what it tells of its progress before, never after this returns
+     */
+    byte[] reply(byte[] question, Words words) throws IOException {
         Reply reply;
-        try {
-            reply = reply(PluginJson.MAPPER.readValue(question, Question.class));
+        try (WorkingWords working = new WorkingWords(words)) {
+            reply = reply(PluginJson.MAPPER.readValue(question, Question.class), working);
         } catch (PluginRefused refused) {
             reply = Reply.refused(refused);
         } catch (PluginFailure failure) {
@@ -70,7 +81,7 @@ final class PluginProcess {
         return PluginJson.MAPPER.writeValueAsBytes(reply);
     }
 
-    private Reply reply(Question question) throws PluginRefused, IOException {
+    private Reply reply(Question question, ConclusionListener listener) throws PluginRefused, IOException {
         if (analyzers == null) {
             analyzers = PluginJar.analyzers(jar);
         }
@@ -79,7 +90,7 @@ final class PluginProcess {
                 Reply.described(
                         analyzers.stream().<AnalyzerInfo>map(Analyzer::info).toList());
             case SUMMARISE -> summarise(find(question.analyzer()), question);
-            case CONCLUDE -> conclude(find(question.analyzer()), question);
+            case CONCLUDE -> conclude(find(question.analyzer()), question, listener);
         };
     }
 
@@ -95,7 +106,8 @@ final class PluginProcess {
         return Reply.summarised(PluginJson.MAPPER.readTree(SummaryJson.write(summary)));
     }
 
-    private static <S> Reply conclude(Analyzer<S> analyzer, Question question) throws IOException {
+    private static <S> Reply conclude(Analyzer<S> analyzer, Question question, ConclusionListener listener)
+            throws IOException {
         List<SessionSummary<S>> sessions = new ArrayList<>();
         for (SessionSummary<JsonNode> session : question.sessions()) {
             byte[] json = PluginJson.MAPPER.writeValueAsBytes(session.summary());
@@ -109,7 +121,8 @@ final class PluginProcess {
         }
         Parameters parameters = Parameters.of(analyzer.info(), Map.copyOf(question.parameters()));
         try {
-            return Reply.concluded(analyzer.conclude(new Given<>(List.copyOf(sessions), question.hash()), parameters));
+            Given<S> given = new Given<>(List.copyOf(sessions), question.hash());
+            return Reply.concluded(analyzer.conclude(given, parameters, listener));
         } catch (IllegalArgumentException e) {
             return Reply.wrongParameter(PluginFailure.shortened(String.valueOf(e.getMessage())));
         }

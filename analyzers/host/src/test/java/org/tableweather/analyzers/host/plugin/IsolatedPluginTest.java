@@ -9,8 +9,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CancellationException;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -22,6 +24,7 @@ import org.tableweather.analyzers.host.LocalSummaries;
 import org.tableweather.analyzers.host.SummaryJson;
 import org.tableweather.analyzers.spi.Analysis;
 import org.tableweather.analyzers.spi.Analyzer;
+import org.tableweather.analyzers.spi.ConclusionListener;
 import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
 import org.tableweather.schema.folder.ArchiveLimits;
 import org.tableweather.schema.folder.ContributionReader;
@@ -248,6 +251,58 @@ class IsolatedPluginTest {
         assertThat(said).containsExactly("outside.jar was ended: the run was cancelled");
         assertThat(ProcessHandle.of(Long.parseLong(Files.readString(alive))).filter(ProcessHandle::isAlive))
                 .isEmpty();
+    }
+
+    /** A conclusion that tells of each of its parts, a fifth of a second long. */
+    private static CompiledJar telling(int parts) {
+        return OutsideAnalyzers.concluding(OutsideAnalyzers.TELL + """
+                }
+                @Override public Analysis conclude(SummarySource<Count> all, Parameters set, ConclusionListener listener) {
+                    for (int part = 0; part < %1$d; part++) {
+                        listener.at("parts", part, %1$d);
+                        try { Thread.sleep(200); } catch (InterruptedException e) { throw new IllegalStateException(e); }
+                    }
+                    return conclude(all, set);
+                """.formatted(parts));
+    }
+
+    @Test
+    void tellsHowFarAConclusionIs() throws Exception {
+        List<String> heard = Collections.synchronizedList(new ArrayList<>());
+        Analyzer<?> analyzer = one(telling(3), GENEROUS);
+
+        Analysis told = concluded(analyzer, (what, done, total) -> heard.add(what + " " + done + " of " + total));
+
+        assertThat(heard).containsExactly("parts 0 of 3", "parts 1 of 3", "parts 2 of 3");
+        assertThat(told).isEqualTo(concluded(analyzer, ConclusionListener.NONE));
+    }
+
+    @Test
+    void aConclusionThatIsNotWantedAnyMoreEndsItsProcess() throws Exception {
+        Analyzer<?> analyzer = one(telling(250), GENEROUS);
+        long start = System.nanoTime();
+
+        assertThatThrownBy(() -> concluded(analyzer, (what, done, total) -> {
+                    if (done > 0) {
+                        throw new CancellationException("enough");
+                    }
+                }))
+                .isInstanceOf(CancellationException.class)
+                .hasMessage("enough");
+
+        assertThat(Duration.ofNanos(System.nanoTime() - start)).isLessThan(Duration.ofSeconds(40));
+        assertThat(ProcessHandle.current().descendants().filter(ProcessHandle::isAlive))
+                .isEmpty();
+    }
+
+    private <S> Analysis concluded(Analyzer<S> analyzer, ConclusionListener listener) throws IOException {
+        return AnalysisRun.conclude(
+                        analyzer,
+                        LocalSummaries.read(analyzer, List.of(folder), bytes -> {})
+                                .source(),
+                        Map.of(),
+                        listener)
+                .analysis();
     }
 
     @Test

@@ -30,7 +30,12 @@ final class HumidityBootstrap {
         }
         double[][] rows = {pooled.columns().slopeRow(), pooled.curve().changeRow()};
         Draws draws = new NestedBootstrap(replicates, pooled.question().seed())
-                .run(pooled.model(), pooled.fit(), pooled.pool().rooms, rows);
+                .run(
+                        pooled.model(),
+                        pooled.fit(),
+                        pooled.pool().rooms,
+                        rows,
+                        made -> pooled.listener().at("bootstrap", made, replicates));
         int sound = draws.values().get(0).length;
         if (sound < 2) {
             return HumidityPart.warning(

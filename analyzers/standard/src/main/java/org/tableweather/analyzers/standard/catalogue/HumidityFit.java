@@ -1,12 +1,18 @@
 package org.tableweather.analyzers.standard.catalogue;
 
 import java.util.stream.IntStream;
+import org.tableweather.analyzers.spi.ConclusionListener;
 import org.tableweather.analyzers.standard.statistics.NestedFit;
 import org.tableweather.analyzers.standard.statistics.NestedModel;
 
 /** The pooled model of a question, fitted, with its curve: what the parts of an answer stand on. */
 record HumidityFit(
-        HumidityPool pool, HumidityQuestion question, NestedModel model, NestedFit fit, HumidityCurve curve) {
+        HumidityPool pool,
+        HumidityQuestion question,
+        NestedModel model,
+        NestedFit fit,
+        HumidityCurve curve,
+        ConclusionListener listener) {
 
     HumidityColumns columns() {
         return question.columns();

@@ -86,9 +86,14 @@ final class HumidityInstruments {
         HeldVariances held = new HeldVariances(pooled.fit(), pooled.pool().rooms, 1, 2);
         double[] row = pooled.columns().slopeRow();
         int replicates = (int) Math.max(LEAST_REPLICATES, Math.min(MOST_REPLICATES, MOST_MOVED / traits.size()));
-        Optional<SimexResult> result = Simex.withDefaults(pooled.question().seed())
-                .withReplicates(replicates)
-                .correct(instruments(), error, shifts -> slope(held, row, shifts))
+        Simex simulation = Simex.withDefaults(pooled.question().seed()).withReplicates(replicates);
+        int all = simulation.evaluations();
+        int[] told = {0};
+        Optional<SimexResult> result = simulation
+                .correct(instruments(), error, shifts -> {
+                    pooled.listener().at("hygrometer error", Math.min(told[0]++, all), all);
+                    return slope(held, row, shifts);
+                })
                 .fold(Optional::of, refusal -> Optional.empty());
         return result.filter(found -> found.standardError().isPresent())
                 .map(found -> FitFigures.estimate(

@@ -14,6 +14,7 @@ import org.tableweather.analyzers.spi.Analysis.Estimate;
 import org.tableweather.analyzers.spi.Analysis.Reason;
 import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
+import org.tableweather.analyzers.spi.ConclusionListener;
 import org.tableweather.analyzers.spi.Parameters;
 import org.tableweather.analyzers.spi.Plot;
 import org.tableweather.analyzers.spi.Plot.Mark;
@@ -85,6 +86,12 @@ public final class HumidityMeasures implements Analyzer<SessionMoments> {
 
     @Override
     public Analysis conclude(SummarySource<SessionMoments> summaries, Parameters parameters) {
+        return conclude(summaries, parameters, ConclusionListener.NONE);
+    }
+
+    @Override
+    public Analysis conclude(
+            SummarySource<SessionMoments> summaries, Parameters parameters, ConclusionListener listener) {
         Response response =
                 Response.of(parameters.text(HumidityQuestion.RESPONSE).orElse(Response.FINAL_REBOUND_ANGLE.parameter));
         HumidityQuestion first = question(parameters.text(HumidityQuestion.SHOT), response, HumidityMeasure.RELATIVE);
@@ -111,7 +118,8 @@ public final class HumidityMeasures implements Analyzer<SessionMoments> {
         }
         List<MeasureRival> rivals = new ArrayList<>();
         for (MeasureCandidate candidate : MeasureCandidate.values()) {
-            MeasureRival.of(candidate, pools.get(candidate.columns()).rooms).ifPresent(rivals::add);
+            MeasureRival.of(candidate, pools.get(candidate.columns()).rooms, listener)
+                    .ifPresent(rivals::add);
         }
         rivals.sort(Comparator.comparingDouble(MeasureRival::aic));
         long measures = rivals.stream()

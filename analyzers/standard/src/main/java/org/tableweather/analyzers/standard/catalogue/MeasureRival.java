@@ -2,6 +2,7 @@ package org.tableweather.analyzers.standard.catalogue;
 
 import java.util.List;
 import java.util.Optional;
+import org.tableweather.analyzers.spi.ConclusionListener;
 import org.tableweather.analyzers.standard.statistics.NestedFit;
 import org.tableweather.analyzers.standard.statistics.NestedModel;
 import org.tableweather.analyzers.standard.statistics.NestedModel.Method;
@@ -29,7 +30,8 @@ record MeasureRival(
     private static final int PARAMETERS_OF_NOTHING = 4;
 
     /** Fits it; empty where there is no fit, or one that is no maximum. */
-    static Optional<MeasureRival> of(MeasureCandidate candidate, List<RoomSessions> pooled) {
+    static Optional<MeasureRival> of(
+            MeasureCandidate candidate, List<RoomSessions> pooled, ConclusionListener listener) {
         List<RoomSessions> rooms = pooled.stream()
                 .map(room -> new RoomSessions(
                         room.key(),
@@ -50,7 +52,7 @@ record MeasureRival(
         return Optional.of(new MeasureRival(
                 candidate,
                 fit,
-                RoomPrediction.of(full, rooms),
+                RoomPrediction.of(full, rooms, room -> listener.at(candidate.name, room, rooms.size())),
                 fit.criterion() + 2 * k,
                 fit.criterion() + k * StrictMath.log(sessions)));
     }

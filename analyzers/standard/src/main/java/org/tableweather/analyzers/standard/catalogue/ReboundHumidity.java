@@ -6,6 +6,7 @@ import java.util.stream.Stream;
 import org.tableweather.analyzers.spi.Analysis;
 import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
+import org.tableweather.analyzers.spi.ConclusionListener;
 import org.tableweather.analyzers.spi.ParameterInfo;
 import org.tableweather.analyzers.spi.Parameters;
 import org.tableweather.analyzers.spi.SummarySource;
@@ -168,6 +169,12 @@ public final class ReboundHumidity implements Analyzer<SessionMoments> {
 
     @Override
     public Analysis conclude(SummarySource<SessionMoments> summaries, Parameters parameters) {
+        return conclude(summaries, parameters, ConclusionListener.NONE);
+    }
+
+    @Override
+    public Analysis conclude(
+            SummarySource<SessionMoments> summaries, Parameters parameters, ConclusionListener listener) {
         HumidityQuestion question = HumidityQuestion.of(parameters);
         HumidityPool pool = new HumidityPool(summaries.sessions(), question);
         HumidityRefusal refusal = new HumidityRefusal(pool, question, parameters, REFERENCES);
@@ -189,6 +196,7 @@ public final class ReboundHumidity implements Analyzer<SessionMoments> {
             return refusal.withoutKenwardRoger();
         }
         HumidityCurve curve = new HumidityCurve(pool, question, judged.get());
-        return new HumidityAnswer(new HumidityFit(pool, question, model, judged.get(), curve)).write(REFERENCES);
+        return new HumidityAnswer(new HumidityFit(pool, question, model, judged.get(), curve, listener))
+                .write(REFERENCES);
     }
 }

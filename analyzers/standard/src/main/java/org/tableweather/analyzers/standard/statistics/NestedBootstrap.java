@@ -3,6 +3,7 @@ package org.tableweather.analyzers.standard.statistics;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
 import org.hipparchus.random.RandomDataGenerator;
 import org.hipparchus.random.RandomGenerator;
@@ -66,10 +67,23 @@ public record NestedBootstrap(int replicates, long seed) {
      * @param rows contrasts over all given columns
      */
     public Draws run(NestedModel model, NestedFit fit, List<RoomSessions> rooms, double[][] rows) {
+        return run(model, fit, rooms, rows, made -> {});
+    }
+
+    /**
+     * Draws and refits.
+     *
+     * @param counter hears from any thread how many replicates are made; what it throws ends the rest
+     */
+    public Draws run(NestedModel model, NestedFit fit, List<RoomSessions> rooms, double[][] rows, IntConsumer counter) {
         Truth truth = new Truth(fit, rooms);
+        Counted made = new Counted();
         List<double[]> drawn = IntStream.range(0, replicates)
                 .parallel()
-                .mapToObj(replicate -> refitted(model, truth.draw(generator(replicate)), rows))
+                .mapToObj(replicate -> {
+                    counter.accept(made.next());
+                    return refitted(model, truth.draw(generator(replicate)), rows);
+                })
                 .toList();
         List<double[]> sound =
                 drawn.stream().filter(values -> values.length > 0).toList();
@@ -92,6 +106,15 @@ public record NestedBootstrap(int replicates, long seed) {
         return Arrays.stream(rows)
                 .mapToDouble(row -> again.value(again.reduced(row)))
                 .toArray();
+    }
+
+    /** Counts for many threads. */
+    private static final class Counted {
+        private int count;
+
+        synchronized int next() {
+            return count++;
+        }
     }
 
     /** What replicates are drawn from. */

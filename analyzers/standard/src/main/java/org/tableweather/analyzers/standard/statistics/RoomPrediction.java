@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntConsumer;
 import org.tableweather.analyzers.standard.statistics.NestedFit.Quantity;
 
 /**
@@ -28,9 +29,19 @@ public record RoomPrediction(double[] squares, long[] trials) {
      * @return empty when the model cannot be fitted without some room
      */
     public static Optional<RoomPrediction> of(NestedModel model, List<RoomSessions> rooms) {
+        return of(model, rooms, room -> {});
+    }
+
+    /**
+     * The same, told room by room.
+     *
+     * @param counter hears of each room before it is left out; what it throws ends the rest
+     */
+    public static Optional<RoomPrediction> of(NestedModel model, List<RoomSessions> rooms, IntConsumer counter) {
         double[] squares = new double[rooms.size()];
         long[] trials = new long[rooms.size()];
         for (int room = 0; room < squares.length; room++) {
+            counter.accept(room);
             List<RoomSessions> others = new ArrayList<>(rooms);
             Moments left = others.remove(room).merged();
             if (others.isEmpty() || !(model.fit(others) instanceof NestedFit fit)) {

@@ -1,10 +1,16 @@
 package org.tableweather.analyzers.standard.statistics;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.tableweather.analyzers.standard.statistics.NestedBootstrap.Draws;
 import org.tableweather.analyzers.standard.statistics.NestedFit.Quantity;
@@ -74,5 +80,28 @@ class NestedBootstrapTest {
                         .values()
                         .get(0))
                 .isNotEqualTo(first);
+    }
+
+    @Test
+    void tellsOfEachReplicateAndEndsWhenItIsNotWantedAnyMore() {
+        NestedModel model = NestedModel.withDefaults();
+        List<RoomSessions> rooms = GoldenCase.OATS.rooms();
+        NestedFit fit = GoldenCase.OATS.fit(Method.REML);
+        List<Integer> heard = Collections.synchronizedList(new ArrayList<>());
+        AtomicInteger made = new AtomicInteger();
+
+        new NestedBootstrap(20, 3).run(model, fit, rooms, SLOPE, heard::add);
+        assertThat(heard)
+                .containsExactlyInAnyOrderElementsOf(
+                        IntStream.range(0, 20).boxed().toList());
+
+        assertThatThrownBy(() -> new NestedBootstrap(100_000, 3).run(model, fit, rooms, SLOPE, replicate -> {
+                    made.incrementAndGet();
+                    if (replicate >= 5) {
+                        throw new CancellationException("enough");
+                    }
+                }))
+                .isInstanceOf(CancellationException.class);
+        assertThat(made).hasValueLessThan(1_000);
     }
 }

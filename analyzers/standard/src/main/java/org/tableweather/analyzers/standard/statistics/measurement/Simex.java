@@ -64,6 +64,11 @@ public record Simex(double[] factors, int replicates, Extrapolant extrapolant, l
         return new Simex(factors, other, extrapolant, seed);
     }
 
+    /** How often {@link #correct} asks its estimator. */
+    public int evaluations() {
+        return 1 + factors.length * replicates;
+    }
+
     /**
      * Follows a slope back.
      *

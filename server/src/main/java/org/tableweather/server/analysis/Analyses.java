@@ -48,7 +48,7 @@ class Analyses {
 
     private <S> AnalysisRun run(Analyzer<S> analyzer, Map<String, String> set) {
         checkNames(analyzer, set);
-        return conclude(analyzer, summaries(analyzer), set);
+        return conclude(analyzer, summaries(analyzer), set, Progress.Listener.NONE);
     }
 
     /**
@@ -62,12 +62,17 @@ class Analyses {
 
     private <S> AnalysisRun run(Analyzer<S> analyzer, Map<String, String> set, List<PublishedSession> sessions) {
         checkNames(analyzer, set);
-        return conclude(analyzer, cache(analyzer).ofSessions(sessions, Progress.Listener.NONE), set);
+        return conclude(analyzer, cache(analyzer).ofSessions(sessions, Progress.Listener.NONE), set, Progress.Listener.NONE);
     }
 
-    private static <S> AnalysisRun conclude(Analyzer<S> analyzer, Summaries<S> summaries, Map<String, String> set) {
+    private static <S> AnalysisRun conclude(
+            Analyzer<S> analyzer, Summaries<S> summaries, Map<String, String> set, Progress.Listener listener) {
         try {
-            return AnalysisRun.conclude(analyzer, summaries, set);
+            return AnalysisRun.conclude(
+                    analyzer,
+                    summaries,
+                    set,
+                    (what, done, total) -> listener.at(Progress.concluding(what, done, total)));
         } catch (IllegalArgumentException e) {
             throw new Refusal(ErrorCode.BAD_REQUEST, e.getMessage());
         }
@@ -120,7 +125,7 @@ class Analyses {
     private <S> AnalysisRun run(Analyzer<S> analyzer, RunInputs inputs, Progress.Listener listener) {
         Summaries<S> summaries = summaries(analyzer, inputs, listener);
         listener.at(Progress.concluding());
-        return conclude(analyzer, summaries, inputs.parameters());
+        return conclude(analyzer, summaries, inputs.parameters(), listener);
     }
 
     /** The summaries of the recorded sessions. */

@@ -28,12 +28,17 @@ class AnalysisPages {
     private static final String COMPARISON = "room-comparison";
 
     private final Analyses analyses;
+    private final Runs runs;
+    private final RunCallers callers;
     private final Analyzers analyzers;
     private final Answers answers;
     private final ShotCounts shots;
 
-    AnalysisPages(Analyses analyses, Analyzers analyzers, Answers answers, ShotCounts shots) {
+    AnalysisPages(
+            Analyses analyses, Runs runs, RunCallers callers, Analyzers analyzers, Answers answers, ShotCounts shots) {
         this.analyses = analyses;
+        this.runs = runs;
+        this.callers = callers;
         this.analyzers = analyzers;
         this.answers = answers;
         this.shots = shots;
@@ -81,7 +86,7 @@ class AnalysisPages {
     }
 
     private TemplateInstance page(String action, String analyzer, Map<String, String> chosen) {
-        AnalysisRun run = analyses.run(analyzer, chosen);
+        AnalysisRun run = runs.made(analyzer, chosen, callers.current());
         AnswerView view = AnswerView.of(run, chosen);
         return new AnswerPage(
                 action.equals("/") ? view.withCurveAlone() : view,

@@ -17,7 +17,6 @@ import java.net.URI;
 import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.tableweather.analyzers.host.AnalysisJson;
 import org.tableweather.server.web.ETags;
 
 /** Analyses over HTTP: the very bytes that the command prints for the same sessions. */
@@ -25,12 +24,12 @@ import org.tableweather.server.web.ETags;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "analyses")
 class AnalysisResource {
-    private final Analyses analyses;
     private final Runs runs;
+    private final RunCallers callers;
 
-    AnalysisResource(Analyses analyses, Runs runs) {
-        this.analyses = analyses;
+    AnalysisResource(Runs runs, RunCallers callers) {
         this.runs = runs;
+        this.callers = callers;
     }
 
     @POST
@@ -42,7 +41,7 @@ class AnalysisResource {
                     + " are the same run.",
             operationId = "startRun")
     public Response start(@NotNull @Valid RunRequest question) {
-        RunView run = runs.ask(question);
+        RunView run = runs.ask(question, callers.current());
         return (run.result().isPresent() ? Response.ok() : Response.accepted())
                 .entity(run)
                 .location(URI.create(RunView.path(run.id())))
@@ -53,7 +52,9 @@ class AnalysisResource {
     @Path("/{id}")
     @Operation(
             summary = "Ask an analyzer about all that is published",
-            description = "The analyzer's parameters are the query's: GET /api/v1/analyzers/{id} lists them.",
+            description =
+                    "The analyzer's parameters are the query's: GET /api/v1/analyzers/{id} lists them. A kept answer is"
+                            + " given at once; another is made in its turn, and 429 says when too many wait.",
             operationId = "analyse")
     public Response ask(@PathParam("id") String id, @Context UriInfo uri, @Context Request request) {
         return answer(id, Chosen.of(uri.getQueryParameters()), request);
@@ -76,6 +77,6 @@ class AnalysisResource {
     }
 
     private byte[] bytes(String id, Map<String, String> parameters) {
-        return AnalysisJson.bytes(analyses.run(id, parameters));
+        return runs.answer(id, parameters, callers.current());
     }
 }

@@ -27,10 +27,12 @@ import org.tableweather.server.web.Refusal;
 @Path("/api/v1/analyses/{id}/plots/{plot: [a-z0-9-]+}.{form: svg|png|csv}")
 @Tag(name = "analyses")
 class PlotResource {
-    private final Analyses analyses;
+    private final Runs runs;
+    private final RunCallers callers;
 
-    PlotResource(Analyses analyses) {
-        this.analyses = analyses;
+    PlotResource(Runs runs, RunCallers callers) {
+        this.runs = runs;
+        this.callers = callers;
     }
 
     @GET
@@ -46,7 +48,7 @@ class PlotResource {
             @PathParam("form") @Parameter(example = "svg") String form,
             @Context UriInfo uri,
             @Context Request request) {
-        AnalysisRun run = analyses.run(id, Chosen.of(uri.getQueryParameters()));
+        AnalysisRun run = runs.made(id, Chosen.of(uri.getQueryParameters()), callers.current());
         byte[] body = body(run, find(run, plot), form);
         return ETags.unlessHeld(
                 request,

@@ -17,6 +17,7 @@ final class RunJob implements Runnable {
 
     private final RunInputs inputs;
     private final int number;
+    private final RunCaller caller;
     private final Analyses analyses;
     private final StoredAttempts attempts;
     private final Clock clock;
@@ -24,17 +25,28 @@ final class RunJob implements Runnable {
     private volatile boolean cancelled;
     private volatile Optional<Progress> progress = Optional.empty();
     private long toldAt;
+    /** The thread that concludes, while it does. */
+    private Optional<Thread> concluding = Optional.empty();
 
     /**
      * An attempt.
      *
      * @param inputs what goes into the run
      * @param number of the attempt
+     * @param caller who started it
      * @param changed called after every change of state or progress
      */
-    RunJob(RunInputs inputs, int number, Analyses analyses, StoredAttempts attempts, Clock clock, Runnable changed) {
+    RunJob(
+            RunInputs inputs,
+            int number,
+            RunCaller caller,
+            Analyses analyses,
+            StoredAttempts attempts,
+            Clock clock,
+            Runnable changed) {
         this.inputs = inputs;
         this.number = number;
+        this.caller = caller;
         this.analyses = analyses;
         this.attempts = attempts;
         this.clock = clock;
@@ -49,13 +61,33 @@ final class RunJob implements Runnable {
         return number;
     }
 
+    RunCaller caller() {
+        return caller;
+    }
+
     Optional<Progress> progress() {
         return progress;
     }
 
-    /** Has it stop at the next session, or drop what it concludes. */
-    void cancel() {
+    /**
+     * Has it stop: at the next session, at an analyzer's next word of progress, or at once where another process concludes, which
+     * is ended. A conclusion here that tells nothing goes on to its end, and what it makes is dropped.
+     */
+    synchronized void cancel() {
         cancelled = true;
+        concluding.ifPresent(Thread::interrupt);
+    }
+
+    private synchronized void enter(Progress step) {
+        if (step.step().equals("concluding") && concluding.isEmpty()) {
+            concluding = Optional.of(Thread.currentThread());
+        }
+    }
+
+    /** From here on nothing interrupts the thread that made it. */
+    private synchronized void leave() {
+        concluding = Optional.empty();
+        Thread.interrupted();
     }
 
     @Override
@@ -63,7 +95,7 @@ final class RunJob implements Runnable {
         try {
             if (attempts.begin(inputs.id(), number, Instant.now(clock))) {
                 changed.run();
-                byte[] result = AnalysisJson.bytes(analyses.run(inputs, this::tell));
+                byte[] result = made();
                 String sha256 = ETags.ofContent(result).getValue();
                 attempts.finish(inputs.id(), number, result, sha256, Instant.now(clock));
             }
@@ -72,6 +104,10 @@ final class RunJob implements Runnable {
         } catch (Refusal | PluginFailure e) {
             fail(e.getMessage());
         } catch (RuntimeException | Error e) {
+            if (cancelled) {
+                LOG.debugf(e, "run %s was cancelled", inputs.id());
+                return;
+            }
             LOG.errorf(e, "run %s failed", inputs.id());
             fail("the server failed: its log says more; tell the operator");
         } finally {
@@ -80,17 +116,33 @@ final class RunJob implements Runnable {
         }
     }
 
+    private byte[] made() {
+        try {
+            return AnalysisJson.bytes(analyses.run(inputs, this::tell));
+        } finally {
+            leave();
+        }
+    }
+
     private void tell(Progress now) {
+        enter(now);
         if (cancelled) {
             throw new CancellationException(inputs.id());
         }
+        if (isToBeTold(now)) {
+            changed.run();
+        }
+    }
+
+    private synchronized boolean isToBeTold(Progress now) {
         boolean newStep =
                 progress.map(before -> !before.step().equals(now.step())).orElse(true);
         progress = Optional.of(now);
-        if (newStep || System.nanoTime() - toldAt > BETWEEN_TELLINGS_NANOS) {
+        boolean due = newStep || System.nanoTime() - toldAt > BETWEEN_TELLINGS_NANOS;
+        if (due) {
             toldAt = System.nanoTime();
-            changed.run();
         }
+        return due;
     }
 
     private void fail(String why) {

@@ -35,11 +35,13 @@ class RunResource {
     private final Runs runs;
     private final Analyses analyses;
     private final RunEvents events;
+    private final RunCallers callers;
 
-    RunResource(Runs runs, Analyses analyses, RunEvents events) {
+    RunResource(Runs runs, Analyses analyses, RunEvents events, RunCallers callers) {
         this.runs = runs;
         this.analyses = analyses;
         this.events = events;
+        this.callers = callers;
     }
 
     /**
@@ -62,12 +64,13 @@ class RunResource {
     @Operation(
             summary = "Cancel the attempt that waits or is being made",
             description =
-                    "A kept result stays. 409 when nothing is on its way. What is concluding already goes on unseen"
-                            + " to its end; its result is dropped.",
+                    "A kept result stays. 409 when nothing is on its way. What was started with a token is cancelled with a"
+                            + " token of the same account, a curator's or an operator's. The work stops: at the next session, at the"
+                            + " analyzer's next word of progress, at once where a plugin concludes.",
             operationId = "cancelRun")
     public RunView cancel(@PathParam("id") String id, @Context UriInfo uri) {
         KnownParameters.only(uri);
-        return runs.cancel(id);
+        return runs.cancel(id, callers.current());
     }
 
     @GET
@@ -93,7 +96,7 @@ class RunResource {
             operationId = "rerun")
     public Response rerun(@PathParam("id") String id, @Context UriInfo uri) {
         KnownParameters.only(uri);
-        return Response.accepted(runs.again(id))
+        return Response.accepted(runs.again(id, callers.current()))
                 .location(URI.create(RunView.path(id)))
                 .build();
     }

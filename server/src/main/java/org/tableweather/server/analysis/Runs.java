@@ -10,6 +10,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.jboss.logging.Logger;
+import org.tableweather.analyzers.host.AnalysisJson;
+import org.tableweather.analyzers.host.AnalysisRun;
 import org.tableweather.server.web.ErrorCode;
 import org.tableweather.server.web.Refusal;
 
@@ -24,15 +26,24 @@ class Runs {
     private final StoredAttempts attempts;
     private final RunQueue queue;
     private final RunEvents events;
+    private final KeptRuns kept;
     private final Clock clock;
     private final Map<String, RunJob> active = new ConcurrentHashMap<>();
 
-    Runs(Analyses analyses, StoredRuns runs, StoredAttempts attempts, RunQueue queue, RunEvents events, Clock clock) {
+    Runs(
+            Analyses analyses,
+            StoredRuns runs,
+            StoredAttempts attempts,
+            RunQueue queue,
+            RunEvents events,
+            KeptRuns kept,
+            Clock clock) {
         this.analyses = analyses;
         this.runs = runs;
         this.attempts = attempts;
         this.queue = queue;
         this.events = events;
+        this.kept = kept;
         this.clock = clock;
     }
 
@@ -41,6 +52,7 @@ class Runs {
         if (interrupted > 0) {
             LOG.infof("%d analyses were not made before the last end: they are interrupted", interrupted);
         }
+        kept.forget();
     }
 
     /**
@@ -48,11 +60,30 @@ class Runs {
      *
      * @throws Refusal for an unknown analyzer, parameter or value, or when too many wait
      */
-    RunView ask(RunRequest request) {
+    RunView ask(RunRequest request, RunCaller caller) {
         RunInputs inputs = analyses.inputs(request.analyzer(), request.parameters());
         return runs.view(inputs.id())
                 .filter(known -> known.result().isPresent())
-                .orElseGet(() -> start(inputs));
+                .orElseGet(() -> start(inputs, caller));
+    }
+
+    /**
+     * The answer itself: the kept one, or else one that is made in its turn and not kept.
+     *
+     * @throws Refusal for an unknown analyzer, parameter or value, or when too many wait
+     */
+    byte[] answer(String analyzer, Map<String, String> parameters, RunCaller caller) {
+        return runs.result(analyses.inputs(analyzer, parameters).id())
+                .orElseGet(() -> AnalysisJson.bytes(made(analyzer, parameters, caller)));
+    }
+
+    /**
+     * An answer that is made in its turn and not kept.
+     *
+     * @throws Refusal as {@link #answer}
+     */
+    AnalysisRun made(String analyzer, Map<String, String> parameters, RunCaller caller) {
+        return queue.inTurn(() -> analyses.run(analyzer, parameters), caller);
     }
 
     /**
@@ -60,31 +91,32 @@ class Runs {
      *
      * @throws Refusal when the analyzer has changed, or sessions were withdrawn, or too many wait
      */
-    RunView again(String id) {
+    RunView again(String id, RunCaller caller) {
         RunInputs inputs = inputs(id);
         analyses.mustBePossible(inputs);
-        return start(inputs);
+        return start(inputs, caller);
     }
 
-    private synchronized RunView start(RunInputs inputs) {
+    private synchronized RunView start(RunInputs inputs, RunCaller caller) {
         Optional<RunView> known = runs.view(inputs.id());
         if (known.isPresent() && known.get().isActive()) {
             return known.get();
         }
-        queue.takePlace();
-        RunJob job = recorded(inputs);
+        queue.takePlace(caller);
+        RunJob job = recorded(inputs, caller);
         active.put(inputs.id(), job);
-        queue.put(job);
+        queue.put(job, caller);
+        kept.forget();
         return one(inputs.id());
     }
 
-    private RunJob recorded(RunInputs inputs) {
+    private RunJob recorded(RunInputs inputs, RunCaller caller) {
         try {
-            runs.add(inputs, Instant.now(clock));
-            int number = attempts.add(inputs.id(), Instant.now(clock));
-            return new RunJob(inputs, number, analyses, attempts, clock, () -> changed(inputs.id()));
+            runs.add(inputs, caller.account(), Instant.now(clock));
+            int number = attempts.add(inputs.id(), caller.account(), Instant.now(clock));
+            return new RunJob(inputs, number, caller, analyses, attempts, clock, () -> changed(inputs.id()));
         } catch (RuntimeException e) {
-            queue.givePlaceBack();
+            queue.givePlaceBack(caller);
             throw e;
         }
     }
@@ -92,11 +124,18 @@ class Runs {
     /**
      * Gives up the attempt that waits or is being made; a kept result stays.
      *
-     * @throws Refusal when there is none
+     * @throws Refusal when there is none, or it was started with a token that is not the caller's
      */
-    synchronized RunView cancel(String id) {
+    synchronized RunView cancel(String id, RunCaller caller) {
         RunView run = one(id);
         RunJob job = active.get(id);
+        if (run.isActive()
+                && !caller.mayCancel(attempts.starter(id, run.latest().number()))) {
+            throw new Refusal(
+                    caller.token().isPresent() ? ErrorCode.NOT_YOURS : ErrorCode.NOT_AUTHENTICATED,
+                    "run " + id
+                            + " was started with a token: whoever started it, a curator or an operator may cancel it");
+        }
         boolean ended = run.isActive()
                 && attempts.end(
                         id, run.latest().number(), AttemptState.CANCELLED, "cancelled on request", Instant.now(clock));
@@ -108,7 +147,7 @@ class Runs {
         }
         if (job != null) {
             job.cancel();
-            queue.remove(job);
+            queue.remove(job, job.caller());
         }
         changed(id);
         return one(id);

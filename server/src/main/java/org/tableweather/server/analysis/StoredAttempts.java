@@ -5,6 +5,7 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Types;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
@@ -35,17 +36,19 @@ class StoredAttempts {
     /**
      * Records a new attempt that waits for its turn.
      *
+     * @param account whose token starts it
      * @return its number
      */
-    int add(String run, Instant at) {
-        String sql = "INSERT INTO run_attempt (run_id, number, state, requested_at)"
-                + " SELECT ?, coalesce(max(number), 0) + 1, 'queued', ? FROM run_attempt WHERE run_id = ?"
+    int add(String run, Optional<Long> account, Instant at) {
+        String sql = "INSERT INTO run_attempt (run_id, number, state, requested_at, account_id)"
+                + " SELECT ?, coalesce(max(number), 0) + 1, 'queued', ?, ? FROM run_attempt WHERE run_id = ?"
                 + " RETURNING number";
         try (Connection connection = database.getConnection();
                 PreparedStatement insert = connection.prepareStatement(sql)) {
             insert.setString(1, run);
             insert.setObject(2, time(at));
-            insert.setString(3, run);
+            insert.setObject(3, account.orElse(null), Types.BIGINT);
+            insert.setString(4, run);
             try (ResultSet row = insert.executeQuery()) {
                 row.next();
                 int number = row.getInt(1);
@@ -121,6 +124,21 @@ class StoredAttempts {
                         + " WHERE state IN ('queued', 'running')",
                 why,
                 time(at));
+    }
+
+    /** Whose token started an attempt; empty when none was sent. */
+    Optional<Long> starter(String run, int number) {
+        String sql = "SELECT account_id FROM run_attempt WHERE run_id = ? AND number = ?";
+        try (Connection connection = database.getConnection();
+                PreparedStatement select = connection.prepareStatement(sql)) {
+            select.setString(1, run);
+            select.setInt(2, number);
+            try (ResultSet row = select.executeQuery()) {
+                return row.next() ? Optional.ofNullable(row.getObject(1, Long.class)) : Optional.empty();
+            }
+        } catch (SQLException e) {
+            throw new IllegalStateException("the attempts of run " + run + " cannot be read", e);
+        }
     }
 
     /** The latest attempts of a run, oldest first. */

@@ -10,6 +10,7 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Types;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.List;
@@ -34,12 +35,16 @@ class StoredRuns {
         this.json = json;
     }
 
-    /** Records a run, unless it is there, with the set of its sessions. */
-    void add(RunInputs inputs, Instant at) {
+    /**
+     * Records a run, unless it is there, with the set of its sessions.
+     *
+     * @param account whose token asks for it; the first one stays
+     */
+    void add(RunInputs inputs, Optional<Long> account, Instant at) {
         try (Connection connection = database.getConnection()) {
             connection.setAutoCommit(false);
             addSet(connection, inputs);
-            addRun(connection, inputs, at);
+            addRun(connection, inputs, account, at);
             connection.commit();
         } catch (SQLException e) {
             throw new IllegalStateException("run " + inputs.id() + " cannot be recorded", e);
@@ -55,9 +60,12 @@ class StoredRuns {
         }
     }
 
-    private void addRun(Connection connection, RunInputs inputs, Instant at) throws SQLException {
-        String sql = "INSERT INTO analysis_run (id, analyzer_id, analyzer_version, parameters, set_hash, requested_at)"
-                + " VALUES (?, ?, ?, ?::json, ?, ?) ON CONFLICT DO NOTHING";
+    private void addRun(Connection connection, RunInputs inputs, Optional<Long> account, Instant at)
+            throws SQLException {
+        String sql = "INSERT INTO analysis_run"
+                + " (id, analyzer_id, analyzer_version, parameters, set_hash, requested_at, account_id)"
+                + " VALUES (?, ?, ?, ?::json, ?, ?, ?) ON CONFLICT (id) DO UPDATE"
+                + " SET account_id = coalesce(analysis_run.account_id, excluded.account_id)";
         try (PreparedStatement insert = connection.prepareStatement(sql)) {
             insert.setString(1, inputs.id());
             insert.setString(2, inputs.analyzer());
@@ -65,6 +73,7 @@ class StoredRuns {
             insert.setString(4, text(inputs.parameters()));
             insert.setString(5, inputs.datasetHash());
             insert.setObject(6, StoredAttempts.time(at));
+            insert.setObject(7, account.orElse(null), Types.BIGINT);
             insert.executeUpdate();
         }
     }

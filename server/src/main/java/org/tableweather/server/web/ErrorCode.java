@@ -46,8 +46,8 @@ public enum ErrorCode {
     CONTRIBUTION_REFUSED(422, "The checks refuse the contribution"),
     /** Too many refused tokens from one address. */
     TOO_MANY_FAILURES(429, "Too many refused tokens"),
-    /** As many analyses as may are being made, or wait. */
-    TOO_MANY_RUNS(503, "Too many analyses wait"),
+    /** As many analyses as may are being made, or wait; of all callers together, or of this one. */
+    TOO_MANY_RUNS(429, "Too many analyses wait"),
     /** An analyzer that the operator added broke its contract or its bounds. */
     PLUGIN_FAILED(500, "An added analyzer failed"),
     /** Our own fault. */

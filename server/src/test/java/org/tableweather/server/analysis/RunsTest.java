@@ -18,6 +18,7 @@ import io.quarkus.test.junit.TestProfile;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
 import io.restassured.response.ValidatableResponse;
+import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -30,8 +31,11 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Clock;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -51,7 +55,7 @@ import org.tableweather.server.Examples;
 import org.tableweather.server.TestData;
 import org.tableweather.server.Tokens;
 
-/** On a server that makes one analysis at a time and lets one more wait. */
+/** On a server that makes one analysis at a time and lets two more wait, of one caller two in all. */
 @QuarkusTest
 @TestProfile(RunsTest.OneAtATime.class)
 @QuarkusTestResource(value = TestData.class, restrictToAnnotatedClass = true)
@@ -70,7 +74,10 @@ class RunsTest {
     public static final class OneAtATime implements QuarkusTestProfile {
         @Override
         public Map<String, String> getConfigOverrides() {
-            return Map.of("tableweather.runs.concurrent", "1", "tableweather.runs.waiting", "1");
+            return Map.of(
+                    "tableweather.runs.concurrent", "1",
+                    "tableweather.runs.waiting", "2",
+                    "tableweather.runs.per-caller", "2");
         }
     }
 
@@ -86,7 +93,11 @@ class RunsTest {
     }
 
     private static Response ask(Map<String, String> parameters) {
-        return given().contentType("application/json")
+        return ask(given(), parameters);
+    }
+
+    private static Response ask(RequestSpecification caller, Map<String, String> parameters) {
+        return caller.contentType("application/json")
                 .body(Map.of("analyzer", ANALYZER, "parameters", parameters))
                 .post("/api/v1/analyses");
     }
@@ -141,12 +152,12 @@ class RunsTest {
     @Test
     void keepsTheVeryBytesUnderANameMadeOfTheInputs() throws InterruptedException {
         contribute("keeps");
-        String id = made(Map.of("shot", "kick-3-rail"));
-
         byte[] asked = given().get("/api/v1/analyses/" + ANALYZER + "?shot=kick-3-rail")
                 .then()
                 .extract()
                 .asByteArray();
+        String id = made(Map.of("shot", "kick-3-rail"));
+
         assertThat(result(id)).isEqualTo(asked);
         Response again = ask(Map.of("shot", "kick-3-rail"));
         again.then().statusCode(200).body("id", equalTo(id)).body("attempts", hasSize(1));
@@ -243,7 +254,20 @@ class RunsTest {
             assertThat(idOf(ask(Map.of("curve_from_pct", "32"))))
                     .as("asked twice, it waits once")
                     .isEqualTo(second);
-            isProblem(ask(Map.of("curve_from_pct", "33")), 503, "too-many-runs").header("Retry-After", equalTo("10"));
+            isProblem(ask(Map.of("curve_from_pct", "33")), 429, "too-many-runs")
+                    .header("Retry-After", equalTo("10"))
+                    .body("detail", containsString("you asked for"));
+            isProblem(given().get("/api/v1/analyses/" + ANALYZER + "?curve_from_pct=33"), 429, "too-many-runs");
+            String owner = Tokens.of("owner", "contributor", "contribute");
+            String others = idOf(ask(Tokens.as(owner), Map.of("curve_from_pct", "33")));
+            String stranger = Tokens.of("stranger", "contributor", "contribute");
+            isProblem(ask(Tokens.as(stranger), Map.of("curve_from_pct", "36")), 429, "too-many-runs")
+                    .body("detail", containsString("2 wait"));
+            isProblem(given().delete(path(others)), 401, "not-authenticated");
+            isProblem(Tokens.as(stranger).delete(path(others)), 403, "not-yours");
+            Tokens.as(owner).delete(path(others)).then().statusCode(200).body("state", equalTo("cancelled"));
+            others = idOf(ask(Tokens.as(owner), Map.of("curve_from_pct", "33")));
+            Tokens.as(Tokens.operator()).delete(path(others)).then().statusCode(200);
 
             given().delete(path(second)).then().statusCode(200).body("state", equalTo("cancelled"));
             String third = idOf(ask(Map.of("curve_from_pct", "34")));
@@ -262,6 +286,91 @@ class RunsTest {
         isProblem(given().delete(path(first)), 409, "wrong-state");
         given().post(path(first) + "/rerun").then().statusCode(202);
         assertThat(ended(first).getString("state")).as("can be started again").isEqualTo("done");
+    }
+
+    @Test
+    @Timeout(240)
+    void aCancelledConclusionStops() throws Exception {
+        for (int room = 0; room < 8; room++) {
+            contribute("long-" + room);
+        }
+        String id = idOf(ask(Map.of("bootstrap", "10000")));
+        long patienceEnds = System.currentTimeMillis() + PATIENCE_MILLIS;
+        JsonPath running = given().get(path(id)).jsonPath();
+        while (!"bootstrap".equals(running.getString("progress.what"))) {
+            assertThat(System.currentTimeMillis()).isLessThan(patienceEnds);
+            running = given().get(path(id)).jsonPath();
+        }
+        assertThat(running.getString("progress.step")).isEqualTo("concluding");
+        assertThat(running.getInt("progress.total")).isEqualTo(10_000);
+        assertThat(running.getInt("progress.done")).isLessThan(10_000);
+
+        given().delete(path(id)).then().statusCode(200).body("state", equalTo("cancelled"));
+
+        assertThat(made(Map.of("curve_from_pct", "37")))
+                .as("the one worker is free again")
+                .isNotEqualTo(id);
+        given().get(path(id)).then().body("state", equalTo("cancelled")).body("result", nullValue());
+    }
+
+    @Test
+    void listsTheRunsPageByPage() throws InterruptedException {
+        contribute("listed");
+        String first = made(Map.of("curve_from_pct", "38"));
+        String second = made(Map.of("curve_from_pct", "39"));
+
+        JsonPath page = given().get("/api/v1/runs?limit=1")
+                .then()
+                .statusCode(200)
+                .extract()
+                .jsonPath();
+        assertThat(page.getString("runs[0].id")).isEqualTo(second);
+        assertThat(page.getString("runs[0].state")).isEqualTo("done");
+        assertThat(page.getString("runs[0].result.address")).isEqualTo(path(second) + "/result");
+        List<String> all = new ArrayList<>(page.getList("runs.id"));
+        while (page.getString("next") != null) {
+            page = given().get("/api/v1/runs?limit=1&after=" + page.getString("next"))
+                    .jsonPath();
+            all.addAll(page.getList("runs.id"));
+        }
+        assertThat(all).startsWith(second, first).doesNotHaveDuplicates();
+        assertThat(given().get("/api/v1/runs?limit=1000").jsonPath().getList("runs.id", String.class))
+                .containsExactlyElementsOf(all);
+        given().get("/api/v1/runs?analyzer=nobody").then().statusCode(200).body("runs", hasSize(0));
+        isProblem(given().get("/api/v1/runs?after=x"), 400, "bad-request");
+        isProblem(given().get("/api/v1/runs?limit=0"), 400, "bad-request");
+        isProblem(given().get("/api/v1/runs?colour=green"), 400, "unknown-parameter");
+    }
+
+    @Test
+    void keepsWhatWasAskedForWithATokenAndTheLatestOfTheRest() throws Exception {
+        contribute("kept");
+        String nobodys = made(Map.of("curve_from_pct", "41"));
+        String latest = made(Map.of("curve_from_pct", "42"));
+        String token = Tokens.of("keeper", "contributor", "contribute");
+        String owned = idOf(ask(Tokens.as(token), Map.of("curve_from_pct", "43")));
+        ended(owned);
+
+        new KeptRuns(database, JSON, Clock.systemUTC(), 1, 0).forget();
+        given().get(path(nobodys)).then().statusCode(404);
+        given().get(path(latest)).then().statusCode(200);
+        given().get(path(owned)).then().statusCode(200);
+
+        new KeptRuns(database, JSON, Clock.offset(Clock.systemUTC(), Duration.ofDays(8)), 1, 9).forget();
+        given().get(path(owned)).then().statusCode(200);
+        new KeptRuns(database, JSON, Clock.offset(Clock.systemUTC(), Duration.ofDays(8)), 1, 7).forget();
+        given().get("/api/v1/runs").then().body("runs", hasSize(0));
+        assertThat(count("SELECT count(*) FROM session_set")).isZero();
+        assertThat(count("SELECT count(*) FROM run_attempt")).isZero();
+    }
+
+    private long count(String sql) throws SQLException {
+        try (Connection connection = database.getConnection();
+                Statement select = connection.createStatement();
+                ResultSet row = select.executeQuery(sql)) {
+            row.next();
+            return row.getLong(1);
+        }
     }
 
     @Test

@@ -142,9 +142,14 @@ final class PlanText {
                         + " sessions: all attempts of a session share its climate, and whatever else was particular that day.%n",
                 wanted.scatterFrom(),
                 wanted.unit(),
-                Figures.plain(scatter.trialSd()),
-                Figures.plain(scatter.sessionSd()),
-                Figures.plain(scatter.roomSlopeSd()));
+                deviation(scatter.trialSd()),
+                deviation(scatter.sessionSd()),
+                deviation(scatter.roomSlopeSd()));
+    }
+
+    /** To four digits: more are not known of an estimate, and few state more. */
+    private static String deviation(double sd) {
+        return Figures.plain(Double.parseDouble(Figures.significant(sd, 4)));
     }
 
     private static String order(PlanReport report) {

@@ -64,7 +64,12 @@ class PlanCommandTest {
         assertThat(ran.exitCode()).as(ran.err()).isEqualTo(ExitCodes.DONE);
         JsonNode plan = AnalyzeCommandTest.parsed(ran.out());
         assertThat(plan.at("/wanted/scatterFrom").asText()).isEqualTo("estimated from the pool");
-        assertThat(plan.at("/wanted/scatter/trialSd").asDouble()).isPositive();
+        double trialSd = plan.at("/wanted/scatter/trialSd").asDouble();
+        assertThat(trialSd).isPositive();
+        String text = Ran.with(InventedFolders.after("plan", "--shot", "kick-3-rail", "--data"))
+                .out();
+        assertThat(text)
+                .containsPattern("attempts [0-9.]{1,6}, sessions [0-9.]{1,6}, rooms' slopes [0-9.]{1,6} per 10 %RH");
     }
 
     @Test

@@ -1,16 +1,13 @@
 package org.tableweather.server.catalogue;
 
 import jakarta.ws.rs.core.MultivaluedMap;
-import java.time.DateTimeException;
-import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
-import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.stream.Collectors;
+import java.util.OptionalInt;
+import java.util.stream.Stream;
 import org.tableweather.schema.record.Kind;
-import org.tableweather.server.web.ErrorCode;
 import org.tableweather.server.web.Refusal;
 
 /**
@@ -19,28 +16,49 @@ import org.tableweather.server.web.Refusal;
  * @param shot id of the shot
  * @param kind what is tested
  * @param room room key
+ * @param country of the room
+ * @param contributor ORCID iD, or else name
  * @param from not before this time
  * @param to before this time
- * @param tempFrom at least, °C
- * @param tempTo at most, °C
- * @param rhFrom at least, %
- * @param rhTo at most, %
+ * @param severityFrom the worst finding of the contribution's checks is at least this
+ * @param severityTo the worst finding is at most this
+ * @param ranges of climate, table and cloth
  */
 record CatalogueFilter(
         Optional<String> shot,
         Optional<Kind> kind,
         Optional<String> room,
+        Optional<String> country,
+        Optional<String> contributor,
         Optional<OffsetDateTime> from,
         Optional<OffsetDateTime> to,
-        OptionalDouble tempFrom,
-        OptionalDouble tempTo,
-        OptionalDouble rhFrom,
-        OptionalDouble rhTo) {
+        OptionalInt severityFrom,
+        OptionalInt severityTo,
+        Map<FilterRange, Bounds> ranges) {
+
+    /** The filters alone. */
+    static final String[] FILTERS = Stream.concat(
+                    Stream.of(
+                            "shot",
+                            "kind",
+                            "room",
+                            "country",
+                            "contributor",
+                            "from",
+                            "to",
+                            "severityFrom",
+                            "severityTo"),
+                    FilterRange.parameters())
+            .toArray(String[]::new);
+
+    /** The filters, and a saved query that holds some of them. */
+    static final String[] FILTERS_AND_QUERY =
+            Stream.concat(Stream.of(FILTERS), Stream.of("query")).toArray(String[]::new);
 
     /** The parameters that every filtered list takes. */
-    static final String[] PARAMETERS = {
-        "shot", "kind", "room", "from", "to", "tempFrom", "tempTo", "rhFrom", "rhTo", "after", "limit", "format"
-    };
+    static final String[] PARAMETERS = Stream.concat(
+                    Stream.of(FILTERS_AND_QUERY), Stream.of("after", "limit", "format"))
+            .toArray(String[]::new);
 
     /**
      * The filter of a query.
@@ -48,107 +66,80 @@ record CatalogueFilter(
      * @throws Refusal for a value that cannot be read
      */
     static CatalogueFilter of(MultivaluedMap<String, String> query) {
+        Map<FilterRange, Bounds> ranges = new EnumMap<>(FilterRange.class);
+        for (FilterRange range : FilterRange.values()) {
+            Bounds bounds = FilterValues.bounds(range, query.getFirst(range.from()), query.getFirst(range.to()));
+            if (!bounds.isOpen()) {
+                ranges.put(range, bounds);
+            }
+        }
         return new CatalogueFilter(
                 Optional.ofNullable(query.getFirst("shot")),
-                kind(query.getFirst("kind")),
+                FilterValues.kind(query.getFirst("kind")),
                 Optional.ofNullable(query.getFirst("room")),
-                time("from", query.getFirst("from")),
-                time("to", query.getFirst("to")),
-                number("tempFrom", query.getFirst("tempFrom")),
-                number("tempTo", query.getFirst("tempTo")),
-                number("rhFrom", query.getFirst("rhFrom")),
-                number("rhTo", query.getFirst("rhTo")));
-    }
-
-    private static Optional<Kind> kind(String text) {
-        if (text == null) {
-            return Optional.empty();
-        }
-        Optional<Kind> kind = Kind.of(text);
-        if (kind.isEmpty()) {
-            String all = Arrays.stream(Kind.values()).map(Kind::schemaName).collect(Collectors.joining(", "));
-            throw bad("kind", text, "is not one of " + all + ": choose one of them");
-        }
-        return kind;
-    }
-
-    private static Optional<OffsetDateTime> time(String name, String text) {
-        if (text == null) {
-            return Optional.empty();
-        }
-        try {
-            return Optional.of(
-                    text.length() == 10
-                            ? LocalDate.parse(text).atStartOfDay().atOffset(ZoneOffset.UTC)
-                            : OffsetDateTime.parse(text));
-        } catch (DateTimeException e) {
-            throw bad(name, text, "is no time: write 2026-01-12, or 2026-01-12T18:05:00Z");
-        }
-    }
-
-    private static OptionalDouble number(String name, String text) {
-        if (text == null) {
-            return OptionalDouble.empty();
-        }
-        try {
-            double number = Double.parseDouble(text);
-            if (Double.isFinite(number)) {
-                return OptionalDouble.of(number);
-            }
-        } catch (NumberFormatException e) {
-            // told below, with the name
-        }
-        throw bad(name, text, "is no number: write it with a decimal point, as in 47.5");
-    }
-
-    private static Refusal bad(String name, String value, String rest) {
-        return new Refusal(ErrorCode.BAD_REQUEST, name + " = " + value + " " + rest);
+                FilterValues.country(query.getFirst("country")),
+                Optional.ofNullable(query.getFirst("contributor")),
+                FilterValues.time("from", query.getFirst("from")),
+                FilterValues.time("to", query.getFirst("to")),
+                FilterValues.severity("severityFrom", query.getFirst("severityFrom")),
+                FilterValues.severity("severityTo", query.getFirst("severityTo")),
+                ranges);
     }
 
     /** What a session must satisfy to hold any such trial; {@code s} is the session, {@code r} its room. */
     Where sessions() {
         Where where = new Where().and("s.published");
         room.ifPresent(key -> where.and("r.key = ?", key));
+        country.ifPresent(code -> where.and("r.country = ?", code));
+        contributor.ifPresent(key -> where.and("r.contributor = ?", key));
         from.ifPresent(time -> where.and("s.ended_at >= ?", time));
         to.ifPresent(time -> where.and("s.started_at < ?", time));
-        tempFrom.ifPresent(bound -> where.and("s.temp_max_c >= ?", bound));
-        tempTo.ifPresent(bound -> where.and("s.temp_min_c <= ?", bound));
-        rhFrom.ifPresent(bound -> where.and("s.rh_max_pct >= ?", bound));
-        rhTo.ifPresent(bound -> where.and("s.rh_min_pct <= ?", bound));
-        addShot(where);
+        severityFrom.ifPresent(rank -> where.and(worstFinding(">="), rank));
+        severityTo.ifPresent(rank -> where.and(worstFinding("<="), rank));
+        ranges.forEach((range, bounds) -> range.touching(where, bounds));
+        shots("x")
+                .ifPresent(x -> where.and("EXISTS (SELECT FROM session_shot x WHERE x.session_id = s.id AND ", x, ")"));
         return where;
     }
 
-    private void addShot(Where where) {
-        String exists = "EXISTS (SELECT FROM session_shot x WHERE x.session_id = s.id";
-        if (shot.isPresent() && kind.isPresent()) {
-            where.and(
-                    exists + " AND x.shot = ? AND x.kind = ?)",
-                    shot.get(),
-                    kind.get().schemaName());
-        } else {
-            shot.ifPresent(id -> where.and(exists + " AND x.shot = ?)", id));
-            kind.ifPresent(is -> where.and(exists + " AND x.kind = ?)", is.schemaName()));
-        }
+    private static String worstFinding(String compared) {
+        return "s.contribution_id IN (SELECT c.id FROM contribution c WHERE c.worst_finding " + compared + " ?)";
+    }
+
+    /** What shot and kind demand of a row under this alias; empty when neither is asked for. */
+    Optional<Where> shots(String alias) {
+        Where where = new Where();
+        shot.ifPresent(id -> where.and(alias + ".shot = ?", id));
+        kind.ifPresent(is -> where.and(alias + ".kind = ?", is.schemaName()));
+        return where.isEmpty() ? Optional.empty() : Optional.of(where);
+    }
+
+    /** What makes every trial of a session pass that has the right shot and kind; without conditions when all do. */
+    Where whole() {
+        Where where = new Where();
+        from.ifPresent(time -> where.and("s.started_at >= ?", time));
+        to.ifPresent(time -> where.and("s.ended_at < ?", time));
+        ranges.forEach((range, bounds) -> range.covering(where, bounds));
+        return where;
     }
 
     /**
-     * What a trial must satisfy beside; {@code t} is the trial. One without a time of its own has its session's.
+     * What a trial must satisfy as far as columns tell; {@code t} is the trial. One without a time of its own has its session's.
      *
      * @param sessionsInTime sessions whose own start lies in the span
      */
     Where trials(Integer[] sessionsInTime) {
         Where where = new Where();
-        shot.ifPresent(id -> where.and("t.shot = ?", id));
-        kind.ifPresent(is -> where.and("t.kind = ?", is.schemaName()));
         String orSession = " OR t.started_at IS NULL AND t.session_id = ANY (?)";
         from.ifPresent(time -> where.and("t.started_at >= ?" + orSession, time, sessionsInTime));
         to.ifPresent(time -> where.and("t.started_at < ?" + orSession, time, sessionsInTime));
-        tempFrom.ifPresent(bound -> where.and("t.climate_temp_c >= ?", bound));
-        tempTo.ifPresent(bound -> where.and("t.climate_temp_c <= ?", bound));
-        rhFrom.ifPresent(bound -> where.and("t.climate_rh_pct >= ?", bound));
-        rhTo.ifPresent(bound -> where.and("t.climate_rh_pct <= ?", bound));
+        ranges.forEach((range, bounds) -> range.ofTrial(where, bounds));
         return where;
+    }
+
+    /** Whether a measure is bounded that no column holds. */
+    boolean needsMeasures() {
+        return ranges.keySet().stream().anyMatch(range -> range.measure().isPresent());
     }
 
     /** Whether a session's own start lies in the span. */

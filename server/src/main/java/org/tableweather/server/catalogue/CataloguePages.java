@@ -28,11 +28,13 @@ class CataloguePages {
     private final Rooms rooms;
     private final Sessions sessions;
     private final ShotCounts shots;
+    private final SavedQueries queries;
 
-    CataloguePages(Rooms rooms, Sessions sessions, ShotCounts shots) {
+    CataloguePages(Rooms rooms, Sessions sessions, ShotCounts shots, SavedQueries queries) {
         this.rooms = rooms;
         this.sessions = sessions;
         this.shots = shots;
+        this.queries = queries;
     }
 
     record RoomsPage(RoomsPageView view) implements TemplateInstance {}
@@ -51,7 +53,7 @@ class CataloguePages {
         var query = uri.getQueryParameters();
         String after = query.containsKey("after") ? Page.key(query.getFirst("after")) : "";
         Page<RoomView> page = Page.of(
-                rooms.list(CatalogueFilter.of(query), after, Page.DEFAULT_LIMIT + 1),
+                rooms.list(CatalogueFilter.of(queries.applied(query)), after, Page.DEFAULT_LIMIT + 1),
                 Page.DEFAULT_LIMIT,
                 RoomView::key);
         return new RoomsPage(RoomsPageView.of(page, query));

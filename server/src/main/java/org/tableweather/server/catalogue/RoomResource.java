@@ -28,10 +28,12 @@ import org.tableweather.server.web.Refusal;
 class RoomResource {
     private final Rooms rooms;
     private final Catalogue catalogue;
+    private final SavedQueries queries;
 
-    RoomResource(Rooms rooms, Catalogue catalogue) {
+    RoomResource(Rooms rooms, Catalogue catalogue, SavedQueries queries) {
         this.rooms = rooms;
         this.catalogue = catalogue;
+        this.queries = queries;
     }
 
     @GET
@@ -39,12 +41,12 @@ class RoomResource {
     @Operation(summary = "Rooms with published sessions, by key", operationId = "rooms")
     public Response list(@Context UriInfo uri, @Context Request request) {
         KnownParameters.only(uri, CatalogueFilter.PARAMETERS);
-        var query = uri.getQueryParameters();
+        var query = queries.applied(uri.getQueryParameters());
         CatalogueFilter filter = CatalogueFilter.of(query);
         String after = query.containsKey("after") ? Page.key(query.getFirst("after")) : "";
         int limit = Page.limit(query.getFirst("limit"));
         Form form = Form.of(request, query.getFirst("format"));
-        return ETags.unlessHeld(request, new EntityTag(catalogue.state() + form), () -> {
+        return ETags.unlessHeld(request, new EntityTag(catalogue.state() + form + queries.version(query)), () -> {
             if (form == Form.CSV) {
                 List<RoomView> rows = rooms.list(filter, after, query.containsKey("limit") ? limit : 0);
                 return Response.ok(CsvBody.of(RoomView.CSV_HEADER, rows.stream().map(RoomView::csv)), form.type());

@@ -26,10 +26,12 @@ import org.tableweather.server.web.Refusal;
 class SessionResource {
     private final Sessions sessions;
     private final Catalogue catalogue;
+    private final SavedQueries queries;
 
-    SessionResource(Sessions sessions, Catalogue catalogue) {
+    SessionResource(Sessions sessions, Catalogue catalogue, SavedQueries queries) {
         this.sessions = sessions;
         this.catalogue = catalogue;
+        this.queries = queries;
     }
 
     @GET
@@ -40,12 +42,12 @@ class SessionResource {
             operationId = "sessions")
     public Response list(@Context UriInfo uri, @Context Request request) {
         KnownParameters.only(uri, CatalogueFilter.PARAMETERS);
-        var query = uri.getQueryParameters();
+        var query = queries.applied(uri.getQueryParameters());
         CatalogueFilter filter = CatalogueFilter.of(query);
         long after = query.containsKey("after") ? Page.number(query.getFirst("after")) : 0;
         int limit = Page.limit(query.getFirst("limit"));
         Form form = Form.of(request, query.getFirst("format"));
-        return ETags.unlessHeld(request, new EntityTag(catalogue.state() + form), () -> {
+        return ETags.unlessHeld(request, new EntityTag(catalogue.state() + form + queries.version(query)), () -> {
             if (form == Form.CSV) {
                 List<SessionView> rows = sessions.list(filter, after, query.containsKey("limit") ? limit : 0);
                 return Response.ok(

@@ -20,6 +20,7 @@ import org.tableweather.schema.record.Trial;
  * @param endedAt last known time
  * @param tempC the climates that stand for the trials, °C
  * @param rhPct the same, %
+ * @param climateComplete whether both are known for every trial
  * @param shots trials of each shot and kind
  */
 record SessionRow(
@@ -29,6 +30,7 @@ record SessionRow(
         Optional<Instant> endedAt,
         DoubleSummaryStatistics tempC,
         DoubleSummaryStatistics rhPct,
+        boolean climateComplete,
         Map<ShotOfKind, Long> shots) {
 
     /** A shot, and what it is taken to test. */
@@ -61,7 +63,9 @@ record SessionRow(
             run = 1;
         }
         addRun(shots, shot, run);
-        return new SessionRow(published(session), trials.size(), span.first(), span.last(), tempC, rhPct, shots);
+        boolean complete = tempC.getCount() == trials.size() && rhPct.getCount() == trials.size();
+        return new SessionRow(
+                published(session), trials.size(), span.first(), span.last(), tempC, rhPct, complete, shots);
     }
 
     private static void addKnown(DoubleSummaryStatistics statistics, double value) {

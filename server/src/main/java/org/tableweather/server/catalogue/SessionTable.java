@@ -20,13 +20,14 @@ final class SessionTable {
     private static final int ROWS_PER_STATEMENT = 2000;
     private static final String INSERT = """
             INSERT INTO session (id, contribution_id, room_id, table_id, key, digest, invented, trials, started_at,
-                                 ended_at, temp_min_c, temp_max_c, rh_min_pct, rh_max_pct, record)
+                                 ended_at, temp_min_c, temp_max_c, rh_min_pct, rh_max_pct, climate_complete,
+                                 record)
             SELECT s.id, ?, t.room_id, t.id, s.key, s.digest, s.invented, s.trials, s.started_at, s.ended_at,
-                   s.temp_min_c, s.temp_max_c, s.rh_min_pct, s.rh_max_pct, s.record::json
+                   s.temp_min_c, s.temp_max_c, s.rh_min_pct, s.rh_max_pct, s.climate_complete, s.record::json
             FROM unnest(?::int[], ?::int[], ?::text[], ?::text[], ?::boolean[], ?::bigint[], ?::timestamptz[],
-                        ?::timestamptz[], ?::float8[], ?::float8[], ?::float8[], ?::float8[], ?::text[])
+                        ?::timestamptz[], ?::float8[], ?::float8[], ?::float8[], ?::float8[], ?::boolean[], ?::text[])
                  AS s(id, table_id, key, digest, invented, trials, started_at, ended_at, temp_min_c, temp_max_c,
-                      rh_min_pct, rh_max_pct, record)
+                      rh_min_pct, rh_max_pct, climate_complete, record)
             JOIN pool_table t ON t.id = s.table_id
             ORDER BY s.id
             ON CONFLICT (digest) WHERE NOT withdrawn DO NOTHING
@@ -76,6 +77,8 @@ final class SessionTable {
                     part.stream().filter(row -> stored.contains(row.id())).toList();
             part.stream().filter(row -> !stored.contains(row.id())).forEach(refused::add);
             insertShots(storedRows);
+            new SessionFeatures(connection)
+                    .store(storedRows.stream().map(SessionTable::features).toList());
         }
         return refused;
     }
@@ -100,6 +103,7 @@ final class SessionTable {
                     p++, array("float8", part, s -> finite(s.row().rhPct().getMin())));
             insert.setArray(
                     p++, array("float8", part, s -> finite(s.row().rhPct().getMax())));
+            insert.setArray(p++, array("bool", part, s -> s.row().climateComplete()));
             insert.setArray(p, array("text", part, s -> RecordJson.write(s.row().entry())));
             Set<Integer> stored = new HashSet<>();
             try (ResultSet ids = insert.executeQuery()) {
@@ -109,6 +113,18 @@ final class SessionTable {
             }
             return stored;
         }
+    }
+
+    private static SessionFeatures.Row features(Placed session) {
+        SessionRow row = session.row();
+        return new SessionFeatures.Row(
+                session.id(),
+                row.entry(),
+                new SessionFeatures.Air(
+                        row.tempC().getMin(),
+                        row.tempC().getMax(),
+                        row.rhPct().getMin(),
+                        row.rhPct().getMax()));
     }
 
     private void insertShots(List<Placed> sessions) throws SQLException {

@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import javax.sql.DataSource;
+import org.postgresql.PGConnection;
 import org.postgresql.PGStatement;
 import org.tableweather.schema.record.SessionRecord;
 
@@ -38,6 +39,9 @@ final class TrialReading implements AutoCloseable {
                 // right after a large contribution the planner knows nothing of it: never walk the whole table
                 statement.execute("SET LOCAL enable_seqscan = off");
                 statement.execute("SET LOCAL work_mem = '64MB'");
+                // the text of times, where the database writes it, ends in +00
+                statement.execute("SET LOCAL TimeZone = 'UTC'");
+                statement.execute("SET LOCAL DateStyle = 'ISO'");
             }
             return new TrialReading(connection);
         } catch (SQLException e) {
@@ -70,14 +74,41 @@ final class TrialReading implements AutoCloseable {
     boolean rows(String select, List<Integer> ids, Where where, String order, RowReceiver receiver)
             throws SQLException, IOException {
         for (SessionRun run : SessionRun.of(ids)) {
-            Where ofRun = where.copy()
-                    .and("t.session_id BETWEEN ? AND ?", run.first(), run.last())
-                    .and("t.session_id = ANY (?)", (Object) run.ids().toArray(Integer[]::new));
+            Where ofRun = ofRun(run, where);
             if (!query(select + " WHERE " + ofRun.sql() + order, ofRun, receiver)) {
                 return false;
             }
         }
         return true;
+    }
+
+    /**
+     * Reads trials of sessions on pages drawn by lot, the same ones every time.
+     *
+     * @param select up to FROM, with the trial as {@code t}
+     * @param percent of the pages
+     */
+    boolean sampled(String select, List<Integer> ids, Where where, double percent, RowReceiver receiver)
+            throws SQLException, IOException {
+        Where of = where.copy().and("t.session_id = ANY (?)", (Object) ids.toArray(Integer[]::new));
+        String sql = select + " FROM trial t TABLESAMPLE SYSTEM (" + percent + ") REPEATABLE (1) WHERE " + of.sql();
+        return query(sql, of, receiver);
+    }
+
+    private static Where ofRun(SessionRun run, Where where) {
+        return where.copy()
+                .and("t.session_id BETWEEN ? AND ?", run.first(), run.last())
+                .and("t.session_id = ANY (?)", (Object) run.ids().toArray(Integer[]::new));
+    }
+
+    /** The SQL of {@link #rows} for one run of sessions, its values in it, for COPY, which takes no parameters. */
+    String literal(String select, SessionRun run, Where where, String order) throws SQLException {
+        return select + " WHERE " + ofRun(run, where).literal(postgres()) + order;
+    }
+
+    /** What the database can beside JDBC. */
+    PGConnection postgres() throws SQLException {
+        return connection.unwrap(PGConnection.class);
     }
 
     /**

@@ -1,5 +1,6 @@
 package org.tableweather.server.catalogue;
 
+import io.vertx.core.http.HttpServerResponse;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
@@ -14,7 +15,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.tableweather.server.web.ETags;
@@ -26,49 +26,90 @@ import org.tableweather.server.web.Page;
 @Path("/api/v1/trials")
 @Tag(name = "catalogue")
 class TrialResource {
-    private static final List<String> CSV_HEADER = Stream.concat(
-                    Stream.of("room", "session_id", "session_key", "ordinal"),
-                    TrialColumn.all().stream().map(TrialColumn::sqlName))
-            .toList();
-
     private static final int LEAST_AT_ONCE = 4000;
     private static final int PAGES_AT_ONCE = 4;
-    private static final int EXPORTED_AT_ONCE = 50_000;
+    private static final List<Form> FORMS = List.of(Form.JSON, Form.CSV, Form.NDJSON, Form.PARQUET);
 
     private final Trials trials;
+    private final TrialLines lines;
+    private final TrialSummaries summaries;
     private final Catalogue catalogue;
+    private final SavedQueries queries;
 
-    TrialResource(Trials trials, Catalogue catalogue) {
+    TrialResource(
+            Trials trials, TrialLines lines, TrialSummaries summaries, Catalogue catalogue, SavedQueries queries) {
         this.trials = trials;
+        this.lines = lines;
+        this.summaries = summaries;
         this.catalogue = catalogue;
+        this.queries = queries;
     }
 
+    /** Which rows of which filter. */
+    private record Part(CatalogueFilter filter, Trials.Position after, long most) {}
+
     @GET
-    @Produces({MediaType.APPLICATION_JSON, Form.CSV_TYPE})
+    @Produces({MediaType.APPLICATION_JSON, Form.CSV_TYPE, Form.NDJSON_TYPE, Form.PARQUET_TYPE})
     @Operation(
             summary = "Published trials, by session and position in the file",
-            description = "JSON gives one page; CSV without a limit gives everything, as a stream.",
+            description = "JSON gives one page; the other forms give everything as a stream when no limit is given.",
             operationId = "trials")
-    public Response list(@Context UriInfo uri, @Context Request request) {
+    public Response list(@Context UriInfo uri, @Context Request request, @Context HttpServerResponse response) {
         KnownParameters.only(uri, CatalogueFilter.PARAMETERS);
-        var query = uri.getQueryParameters();
+        var query = queries.applied(uri.getQueryParameters());
         CatalogueFilter filter = CatalogueFilter.of(query);
         Trials.Position after = query.containsKey("after") ? position(query.getFirst("after")) : Trials.Position.START;
         int limit = Page.limit(query.getFirst("limit"));
-        Form form = Form.of(request, query.getFirst("format"));
-        long csvRows = query.containsKey("limit") ? limit : Long.MAX_VALUE;
+        Form form = Form.of(request, query.getFirst("format"), FORMS);
+        Part part = new Part(filter, after, query.containsKey("limit") ? limit : Long.MAX_VALUE);
         return ETags.unlessHeld(
                 request,
-                new EntityTag(catalogue.state() + form),
-                () -> form == Form.CSV
-                        ? Response.ok(csv(filter, after, csvRows), form.type())
-                        : Response.ok(page(filter, after, limit).body("trials"), form.type()));
+                new EntityTag(catalogue.state() + form + queries.version(query)),
+                () -> form == Form.JSON
+                        ? Response.ok(page(filter, after, limit).body("trials"), form.type())
+                        : Response.ok(stream(form, part, response), form.type()));
+    }
+
+    private StreamingOutput stream(Form form, Part part, HttpServerResponse response) {
+        return ClientStream.of(
+                response,
+                switch (form) {
+                    case CSV ->
+                        (out, listening) ->
+                                TrialCsv.write(trials, part.filter(), part.after(), part.most(), out, listening);
+                    case PARQUET ->
+                        (out, listening) -> TrialParquetBody.write(
+                                trials, part.filter(), part.after(), part.most(), out, listening);
+                    default ->
+                        (out, listening) -> lines.write(part.filter(), part.after(), part.most(), out, listening);
+                });
+    }
+
+    @GET
+    @Path("/summary")
+    @Produces(MediaType.APPLICATION_JSON)
+    @Operation(
+            summary = "How much there is of what a filter asks for",
+            description =
+                    "Counts by shot, kind, room, country and climate, and quantiles of what was measured, by shot: from"
+                            + " all trials that pass, or from some 100,000 of them on pages drawn by lot, the same ones every"
+                            + " time; responsesFrom says from how many.",
+            operationId = "trialSummary")
+    public Response summary(@Context UriInfo uri, @Context Request request, @Context HttpServerResponse response) {
+        KnownParameters.only(uri, CatalogueFilter.FILTERS_AND_QUERY);
+        var query = queries.applied(uri.getQueryParameters());
+        CatalogueFilter filter = CatalogueFilter.of(query);
+        return ETags.unlessHeld(
+                request,
+                new EntityTag(catalogue.state() + queries.version(query)),
+                () -> Response.ok(summaries.of(filter, () -> ClientStream.mustListen(response))));
     }
 
     private Page<FoundTrial> page(CatalogueFilter filter, Trials.Position after, int limit) {
         List<FoundTrial> rows = new ArrayList<>();
         try {
-            trials.read(filter, after, Math.max(LEAST_AT_ONCE, PAGES_AT_ONCE * limit), trial -> {
+            int atOnce = Math.max(LEAST_AT_ONCE, PAGES_AT_ONCE * limit);
+            trials.read(filter, after, atOnce, ClientStream.Listening.ALWAYS, trial -> {
                 rows.add(trial);
                 return rows.size() <= limit;
             });
@@ -76,29 +117,6 @@ class TrialResource {
             throw new UncheckedIOException("a list can be added to", e);
         }
         return Page.of(rows, limit, row -> row.session() + "." + row.ordinal());
-    }
-
-    private StreamingOutput csv(CatalogueFilter filter, Trials.Position after, long rows) {
-        return CsvBody.of(CSV_HEADER, csv -> {
-            long[] left = {rows};
-            trials.read(filter, after, EXPORTED_AT_ONCE, trial -> {
-                csv.writeRecord(cells(trial));
-                return --left[0] > 0;
-            });
-        });
-    }
-
-    private static List<String> cells(FoundTrial trial) {
-        List<String> cells = new ArrayList<>(CSV_HEADER.size());
-        cells.add(trial.room());
-        cells.add(Integer.toString(trial.session()));
-        cells.add(trial.sessionKey());
-        cells.add(Integer.toString(trial.ordinal()));
-        for (TrialColumn column : TrialColumn.all()) {
-            Object value = trial.values().get(column.jsonName());
-            cells.add(value == null ? "" : value.toString());
-        }
-        return cells;
     }
 
     private static Trials.Position position(String cursor) {

@@ -18,6 +18,11 @@ import javax.sql.DataSource;
 class Trials {
     private static final int SESSIONS_AT_ONCE = 100;
     private static final String TRIALS = "SELECT t.session_id, t.ordinal, " + TrialColumn.sqlNames() + " FROM trial t";
+    private static final int FIRST = 3;
+    private static final int TEMP_C = FIRST + TrialColumn.CLIMATE_TEMP_C.ordinal();
+    private static final int RH_PCT = FIRST + TrialColumn.CLIMATE_RH_PCT.ordinal();
+    /** Of every list of trials. */
+    static final String ORDER = " ORDER BY t.session_id, t.ordinal";
 
     private final DataSource database;
 
@@ -41,27 +46,41 @@ class Trials {
         static final Position START = new Position(0, 0);
     }
 
-    /** A session that may hold trials asked for. */
-    private record Candidate(String room, String key, long trials, OffsetDateTime startedAt) {}
+    /** Takes the trials of a few sessions; tells whether it wants more. */
+    @FunctionalInterface
+    interface Batches {
+        boolean accept(TrialReading reading, TrialBatch batch, Position after) throws SQLException, IOException;
+    }
 
     /**
      * Reads in the order of session and ordinal.
      *
      * @param after where to go on
      * @param atOnce trials of the sessions that are looked through together
+     * @param listening asked before each of these
      * @param receiver takes them until it has enough
      */
-    void read(CatalogueFilter filter, Position after, int atOnce, Receiver receiver) throws IOException {
+    void read(CatalogueFilter filter, Position after, int atOnce, ClientStream.Listening listening, Receiver receiver)
+            throws IOException {
+        walk(filter, after, atOnce, listening, (reading, batch, from) -> read(reading, batch, from, receiver));
+    }
+
+    /**
+     * Goes through the sessions that may hold such trials, a few at a time, in one transaction.
+     *
+     * @param batches takes them until it has enough
+     */
+    void walk(CatalogueFilter filter, Position after, int atOnce, ClientStream.Listening listening, Batches batches)
+            throws IOException {
         Position position = after;
         try (TrialReading reading = TrialReading.begin(database)) {
             boolean more = true;
             while (more) {
-                Map<Integer, Candidate> candidates = candidates(reading, filter, position, atOnce);
-                more = !candidates.isEmpty() && read(reading, filter, candidates, position, receiver);
-                int last = candidates.keySet().stream()
-                        .mapToInt(Integer::intValue)
-                        .max()
-                        .orElse(0);
+                listening.check();
+                TrialBatch batch = new TrialBatch(filter, candidates(reading, filter, position, atOnce));
+                more = !batch.sessions().isEmpty() && batches.accept(reading, batch, position);
+                int last =
+                        batch.ids().stream().mapToInt(Integer::intValue).max().orElse(0);
                 position = new Position(last + 1, 0);
             }
         } catch (SQLException e) {
@@ -69,46 +88,58 @@ class Trials {
         }
     }
 
+    /** Something that is read in one go. */
+    @FunctionalInterface
+    interface Once {
+        boolean read(TrialReading reading) throws SQLException, IOException;
+    }
+
+    /** Reads in a transaction of its own. */
+    boolean once(Once once) throws IOException {
+        try (TrialReading reading = TrialReading.begin(database)) {
+            return once.read(reading);
+        } catch (SQLException e) {
+            throw new IllegalStateException("the trials cannot be read", e);
+        }
+    }
+
     private static Map<Integer, Candidate> candidates(
             TrialReading reading, CatalogueFilter filter, Position from, int atOnce) throws SQLException, IOException {
+        Where whole = filter.whole();
         Where where = filter.sessions().and("s.id >= ?", from.session());
-        String sql = "SELECT s.id, r.key, s.key, s.trials, s.started_at"
-                + " FROM session s JOIN room r ON r.id = s.room_id WHERE " + where.sql() + " ORDER BY s.id LIMIT "
-                + SESSIONS_AT_ONCE;
+        String sql = Candidate.select(filter, whole) + where.sql() + " ORDER BY s.id LIMIT " + SESSIONS_AT_ONCE;
         Map<Integer, Candidate> candidates = new LinkedHashMap<>();
         long[] trials = {0};
-        reading.query(sql, where, row -> {
-            candidates.put(
-                    row.getInt(1),
-                    new Candidate(
-                            row.getString(2),
-                            row.getString(3),
-                            row.getLong(4),
-                            row.getObject(5, OffsetDateTime.class)));
-            trials[0] += row.getLong(4);
+        reading.query(sql, whole.copy().and(where), row -> {
+            Candidate candidate = Candidate.read(row);
+            candidates.put(candidate.id(), candidate);
+            trials[0] += candidate.trials();
             return trials[0] < atOnce;
         });
         return candidates;
     }
 
-    private static boolean read(
-            TrialReading reading,
-            CatalogueFilter filter,
-            Map<Integer, Candidate> candidates,
-            Position after,
-            Receiver receiver)
+    private static boolean read(TrialReading reading, TrialBatch batch, Position after, Receiver receiver)
             throws SQLException, IOException {
-        Integer[] inTime = candidates.entrySet().stream()
-                .filter(entry -> filter.isInTime(entry.getValue().startedAt()))
-                .map(Map.Entry::getKey)
-                .toArray(Integer[]::new);
-        Where where = filter.trials(inTime).and("(t.session_id, t.ordinal) > (?, ?)", after.session(), after.ordinal());
-        return reading.rows(
-                TRIALS,
-                List.copyOf(candidates.keySet()),
-                where,
-                " ORDER BY t.session_id, t.ordinal",
-                row -> receiver.accept(found(row, candidates.get(row.getInt(1)))));
+        return reading.rows(TRIALS, batch.ids(), from(batch, after), ORDER, row -> {
+            Candidate session = batch.sessions().get(row.getInt(1));
+            return !batch.passes(session.id(), number(row, TEMP_C), number(row, RH_PCT))
+                    || receiver.accept(found(row, session));
+        });
+    }
+
+    /** What a trial of a batch must satisfy behind a position. */
+    static Where from(TrialBatch batch, Position after) {
+        Where where = batch.where();
+        return after.ordinal() == 0
+                ? where
+                : where.and("(t.session_id, t.ordinal) > (?, ?)", after.session(), after.ordinal());
+    }
+
+    /** A number; NaN when there is none. */
+    static double number(ResultSet row, int column) throws SQLException {
+        double value = row.getDouble(column);
+        return row.wasNull() ? Double.NaN : value;
     }
 
     private static FoundTrial found(ResultSet row, Candidate session) throws SQLException {
@@ -116,8 +147,8 @@ class Trials {
         Map<String, Object> values = new LinkedHashMap<>();
         for (int i = 0; i < columns.size(); i++) {
             Object value = columns.get(i) == TrialColumn.STARTED_AT
-                    ? row.getObject(3 + i, OffsetDateTime.class)
-                    : row.getObject(3 + i);
+                    ? row.getObject(FIRST + i, OffsetDateTime.class)
+                    : row.getObject(FIRST + i);
             if (value != null) {
                 values.put(columns.get(i).jsonName(), value instanceof OffsetDateTime time ? time.toInstant() : value);
             }

@@ -14,13 +14,20 @@ public final class KnownParameters {
      * @param known names that the address takes
      */
     public static void only(UriInfo uri, String... known) {
+        List<String> all = List.of(known);
         for (String name : uri.getQueryParameters().keySet()) {
-            if (!List.of(known).contains(name)) {
+            if (!all.contains(name)) {
                 throw new Refusal(
                         ErrorCode.UNKNOWN_PARAMETER,
-                        "parameter " + name + " is unknown at " + uri.getPath() + ": it takes "
+                        "parameter " + name + " is unknown at " + uri.getPath() + meant(name, all) + ": it takes "
                                 + (known.length == 0 ? "none" : String.join(", ", known)));
             }
         }
+    }
+
+    private static String meant(String name, List<String> known) {
+        return NearestName.of(name, known)
+                .map(nearest -> ", did you mean " + nearest + "?")
+                .orElse("");
     }
 }

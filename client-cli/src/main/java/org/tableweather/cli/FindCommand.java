@@ -1,14 +1,18 @@
 package org.tableweather.cli;
 
-import java.io.BufferedReader;
+import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.InputStreamReader;
+import java.io.Reader;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Collectors;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
@@ -20,72 +24,78 @@ import picocli.CommandLine.TypeConversionException;
 /** {@code tableweather find}. */
 @Command(
         name = "find",
-        description = "Lists what a server holds, filtered by shot, room, time and climate.",
+        description = "Lists or counts what a server holds, by shot, room, time, climate, table, cloth and more.",
         footer = {
             "",
             "Examples:",
             "  tableweather find rooms",
             "  tableweather find sessions --shot kick-3-rail --rh-from 55",
-            "  tableweather find trials --room elm --from 2026-01-01 --all --csv > trials.csv"
+            "  tableweather find summary --country NO --dew-point-from 12",
+            "  tableweather find trials --room elm --from 2026-01-01 --all --csv > trials.csv",
+            "  tableweather find trials --shot kick-3-rail --format parquet --output kicks.parquet",
+            "  tableweather find summary --shot kick-3-rail --rh-from 55 --save damp-kicks --token-file my-token",
+            "  tableweather find trials --query damp-kicks"
         })
 final class FindCommand extends Subcommand {
     private static final int BUFFER = 1 << 16;
+    private static final long USUAL = 100;
 
     enum What {
         ROOMS,
         SESSIONS,
-        TRIALS
+        TRIALS,
+        SUMMARY,
+        QUERIES;
+
+        String word() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+
+        static String words() {
+            return Arrays.stream(values()).map(What::word).collect(Collectors.joining(", "));
+        }
+    }
+
+    enum Form {
+        JSON,
+        CSV,
+        NDJSON,
+        PARQUET
     }
 
     @Parameters(
             paramLabel = "WHAT",
             converter = WhatConverter.class,
             completionCandidates = WhatCandidates.class,
-            description = "One of: rooms, sessions, trials.")
+            description = "One of: rooms, sessions, trials; summary, which counts trials; queries, which are saved.")
     private What what;
 
-    @Option(names = "--shot", paramLabel = "ID", description = "With this shot.")
-    private String shot;
-
-    @Option(names = "--kind", paramLabel = "KIND", description = "With this kind of trial: rebound, bank, kick ...")
-    private String kind;
-
-    @Option(
-            names = "--room",
-            paramLabel = "ROOM",
-            description = "In this room: its key, or its id where it is the only one.")
-    private String room;
-
-    @Option(names = "--from", paramLabel = "TIME", description = "Not before: 2026-01-12, or 2026-01-12T18:05:00Z.")
-    private String from;
-
-    @Option(names = "--to", paramLabel = "TIME", description = "Before.")
-    private String to;
-
-    @Option(names = "--rh-from", paramLabel = "PCT", description = "At least this relative humidity, %%.")
-    private String rhFrom;
-
-    @Option(names = "--rh-to", paramLabel = "PCT", description = "At most this relative humidity, %%.")
-    private String rhTo;
-
-    @Option(names = "--temp-from", paramLabel = "C", description = "At least this temperature, deg C.")
-    private String tempFrom;
-
-    @Option(names = "--temp-to", paramLabel = "C", description = "At most this temperature, deg C.")
-    private String tempTo;
+    @Mixin
+    private FindFilter filter;
 
     @Option(
             names = "--limit",
             paramLabel = "N",
-            defaultValue = "100",
-            description = "At most so many rows; standard: ${DEFAULT-VALUE}.")
-    private long limit;
+            description = "At most so many rows; standard: 100, and all with --output.")
+    private Long limit;
 
     @Option(names = "--all", description = "All rows, however many.")
     private boolean all;
 
     @ArgGroup
     private Format format = new Format();
+
+    @Option(
+            names = "--output",
+            paramLabel = "FILE",
+            description = "Write into this file, whole or not at all, and replace it when it is there.")
+    private Path output;
+
+    @Option(names = "--save", paramLabel = "NAME", description = "Save the filter on the server under this name.")
+    private String save;
+
+    @Option(names = "--delete", paramLabel = "NAME", description = "With queries: delete a query of yours.")
+    private String delete;
 
     @Mixin
     private ServerOptions server;
@@ -96,77 +106,158 @@ final class FindCommand extends Subcommand {
 
         @Option(names = "--csv", description = "Print CSV.")
         private boolean csv;
+
+        @Option(
+                names = "--format",
+                paramLabel = "FORM",
+                converter = FormConverter.class,
+                description = "json, csv; trials also ndjson, parquet.")
+        private Form form;
+
+        /** The form asked for; null for a table to look at. */
+        private Form chosen() {
+            if (form != null) {
+                return form;
+            }
+            return csv ? Form.CSV : json ? Form.JSON : null;
+        }
     }
 
     @Override
     public Integer call() throws Exception {
-        if (limit < 1) {
-            throw Failure.usage("--limit " + limit + " is less than 1", "ask for at least one row, or --all");
-        }
+        Form form = format.chosen();
+        mustFit(form);
         ServerClient client = server.client();
-        ServerList list = new ServerList(client, what.name().toLowerCase(Locale.ROOT), filter(client));
-        boolean more = format.csv ? printCsv(list) : format.json ? printJson(list) : printTable(list);
+        if (delete != null) {
+            client.header("DELETE", SavedQueries.path(delete), Map.of(), SavedQueries.NO_BODY, "ETag");
+            say("deleted the query " + delete);
+            return ExitCodes.DONE;
+        }
+        Map<String, String> parameters = filter.parameters(client);
+        if (save != null) {
+            say("saved as " + SavedQueries.save(client, save, parameters) + "; use it with --query");
+        }
+        ServerList list = new ServerList(client, what.word(), parameters);
+        boolean more = form == Form.CSV || form == Form.NDJSON || form == Form.PARQUET
+                ? stream(list, form)
+                : form == Form.JSON ? writeJson(list) : printTable(list);
         if (more) {
             say("there are more: --limit N, or --all");
         }
         return ExitCodes.DONE;
     }
 
-    private Map<String, String> filter(ServerClient client) throws IOException {
-        Map<String, String> filter = new LinkedHashMap<>();
-        put(filter, "shot", shot);
-        put(filter, "kind", kind);
-        put(filter, "room", room == null ? null : RoomKey.of(room, client));
-        put(filter, "from", from);
-        put(filter, "to", to);
-        put(filter, "rhFrom", rhFrom);
-        put(filter, "rhTo", rhTo);
-        put(filter, "tempFrom", tempFrom);
-        put(filter, "tempTo", tempTo);
-        return filter;
+    private void mustFit(Form form) {
+        if (limit != null && limit < 1) {
+            throw Failure.usage("--limit " + limit + " is less than 1", "ask for at least one row, or --all");
+        }
+        if ((form == Form.NDJSON || form == Form.PARQUET) && what != What.TRIALS) {
+            throw Failure.usage(
+                    "--format " + word(form) + " is for trials, not for " + what.word(), "choose json or csv");
+        }
+        if (form == Form.CSV && (what == What.SUMMARY || what == What.QUERIES)) {
+            throw Failure.usage("there is no CSV of " + what.word(), "choose json");
+        }
+        if (form == Form.PARQUET && output == null) {
+            throw Failure.usage("Parquet is no text to print", "name a file: --output trials.parquet");
+        }
+        if (output != null && form == null) {
+            throw Failure.usage("--output " + output + " needs a form", "add --format json, csv, ndjson or parquet");
+        }
+        if (output != null) {
+            OutputFile.mustBePossible(output);
+        }
+        if (delete != null && what != What.QUERIES) {
+            throw Failure.usage(
+                    "--delete is for queries, not for " + what.word(), "tableweather find queries --delete NAME");
+        }
     }
 
-    private static void put(Map<String, String> filter, String name, String value) {
-        if (value != null) {
-            filter.put(name, value);
-        }
+    private static String word(Form form) {
+        return form.name().toLowerCase(Locale.ROOT);
     }
 
     private long most() {
-        return all ? Long.MAX_VALUE : limit;
+        if (limit != null && !all) {
+            return limit;
+        }
+        return all || output != null ? Long.MAX_VALUE : USUAL;
     }
 
     private boolean printTable(ServerList list) throws IOException {
+        if (what == What.SUMMARY) {
+            JsonNode summary = list.server().get(SummaryText.PATH, list.filter());
+            print(SummaryText.of(summary));
+            hint(list, summary.path("trials").asLong());
+            return false;
+        }
         FoundTable table = FoundTable.of(what);
         boolean more = list.read(most(), table::add);
         print(table.text());
+        hint(list, table.rows());
         return more;
     }
 
-    private boolean printJson(ServerList list) throws IOException {
-        print("{\"" + list.name() + "\" : [");
-        String[] before = {"\n"};
-        boolean more = list.read(most(), row -> {
-            print(before[0] + row.toString());
-            before[0] = ",\n";
+    /** A shot that the server has never seen is a misspelt one more often than not. */
+    private void hint(ServerList list, long found) throws IOException {
+        String shot = list.filter().get("shot");
+        if (found > 0 || shot == null) {
+            return;
+        }
+        String known =
+                SummaryText.names(list.server().get(SummaryText.PATH, Map.of()).path("shots"));
+        if (!(", " + known + ", ").contains(", " + shot + ", ")) {
+            say("the server has no trial of the shot " + shot + "; it has " + (known.isEmpty() ? "none yet" : known));
+        }
+    }
+
+    private boolean writeJson(ServerList list) throws IOException {
+        if (what == What.SUMMARY) {
+            String text = list.server().get(SummaryText.PATH, list.filter()).toPrettyString() + "\n";
+            write(out -> out.accept(text));
+            return false;
+        }
+        boolean[] more = {false};
+        write(out -> {
+            out.accept("{\"" + list.name() + "\" : [");
+            String[] before = {"\n"};
+            more[0] = list.read(most(), row -> {
+                out.accept(before[0] + row.toString());
+                before[0] = ",\n";
+            });
+            out.accept("\n]}\n");
         });
-        print("\n]}\n");
-        return more;
+        return more[0];
     }
 
-    // the server streams CSV; without a limit it sends everything
-    private boolean printCsv(ServerList list) throws IOException {
-        if (!all && limit > ServerList.PAGE) {
+    private void write(OutputFile.Texts texts) throws IOException {
+        if (output == null) {
+            texts.writeTo(this::print);
+        } else {
+            OutputFile.write(output, texts);
+        }
+    }
+
+    // the server streams these; without a limit it sends everything
+    private boolean stream(ServerList list, Form form) throws IOException {
+        long most = most();
+        boolean everything = most == Long.MAX_VALUE;
+        if (!everything && most > ServerList.PAGE) {
             throw Failure.usage(
-                    "--limit " + limit + " is more than a server gives of CSV at once, " + ServerList.PAGE,
+                    "--limit " + most + " is more than a server streams at once, " + ServerList.PAGE,
                     "ask for fewer rows, or --all");
         }
         Map<String, String> query = new LinkedHashMap<>(list.filter());
-        if (!all) {
-            query.put("limit", Long.toString(limit));
+        query.put("format", word(form));
+        if (!everything) {
+            query.put("limit", Long.toString(most));
         }
-        try (BufferedReader rows = new BufferedReader(
-                new InputStreamReader(list.server().stream(list.path(), query, "text/csv"), StandardCharsets.UTF_8))) {
+        try (InputStream body = list.server().stream(list.path(), query, "*/*")) {
+            if (output != null) {
+                OutputFile.copy(output, body);
+                return false;
+            }
+            Reader rows = new InputStreamReader(body, StandardCharsets.UTF_8);
             char[] buffer = new char[BUFFER];
             for (int read = rows.read(buffer); read >= 0; read = rows.read(buffer)) {
                 print(new String(buffer, 0, read));
@@ -175,12 +266,23 @@ final class FindCommand extends Subcommand {
         return false;
     }
 
+    static final class FormConverter implements ITypeConverter<Form> {
+        @Override
+        public Form convert(String text) {
+            return Arrays.stream(Form.values())
+                    .filter(one -> word(one).equalsIgnoreCase(text))
+                    .findFirst()
+                    .orElseThrow(() -> new TypeConversionException("'" + text + "' is no form: name one of "
+                            + Arrays.stream(Form.values())
+                                    .map(FindCommand::word)
+                                    .collect(Collectors.joining(", "))));
+        }
+    }
+
     static final class WhatCandidates implements Iterable<String> {
         @Override
         public Iterator<String> iterator() {
-            return Arrays.stream(What.values())
-                    .map(one -> one.name().toLowerCase(Locale.ROOT))
-                    .iterator();
+            return Arrays.stream(What.values()).map(What::word).iterator();
         }
     }
 
@@ -190,8 +292,8 @@ final class FindCommand extends Subcommand {
             return Arrays.stream(What.values())
                     .filter(one -> one.name().equalsIgnoreCase(text))
                     .findFirst()
-                    .orElseThrow(() -> new TypeConversionException(
-                            "'" + text + "' cannot be found: name one of rooms, sessions, trials"));
+                    .orElseThrow(() ->
+                            new TypeConversionException("'" + text + "' cannot be found: name one of " + What.words()));
         }
     }
 }

@@ -39,6 +39,15 @@ final class FoundTable {
                         "max C",
                         "attempts",
                         "shots");
+            case SUMMARY -> throw new IllegalArgumentException("a summary is no list of rows");
+            case QUERIES ->
+                new FoundTable(
+                        List.of("name", "version", "owner", "savedAt", "filter"),
+                        "query",
+                        "version",
+                        "owner",
+                        "saved",
+                        "filter");
             case TRIALS ->
                 new FoundTable(
                         List.of(
@@ -74,6 +83,11 @@ final class FoundTable {
         if (value.isMissingNode() || value.isNull()) {
             return "";
         }
+        if (value.isObject()) {
+            return value.properties().stream()
+                    .map(field -> field.getKey() + "=" + field.getValue().asText())
+                    .collect(Collectors.joining(" "));
+        }
         if (value.isArray()) {
             return StreamSupport.stream(value.spliterator(), false)
                     .map(one -> one.isObject() ? one.path("shot").asText() : one.asText())
@@ -83,6 +97,10 @@ final class FoundTable {
             return String.format(Locale.ROOT, "%.2f", value.asDouble());
         }
         return value.asText();
+    }
+
+    long rows() {
+        return rows;
     }
 
     String text() {

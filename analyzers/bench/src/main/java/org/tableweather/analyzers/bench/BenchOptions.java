@@ -19,6 +19,7 @@ import java.util.stream.Collectors;
  * @param warmFits how often a fit is repeated for its median
  * @param growthSessions numbers of sessions whose fits are compared
  * @param largeTrials trials of the pool that must fit into little memory
+ * @param exportTrials trials of the server that are exported
  */
 record BenchOptions(
         Set<Part> parts,
@@ -27,7 +28,8 @@ record BenchOptions(
         int repeats,
         int warmFits,
         List<Integer> growthSessions,
-        int largeTrials) {
+        int largeTrials,
+        int exportTrials) {
 
     /** One benchmark. */
     enum Part {
@@ -37,7 +39,8 @@ record BenchOptions(
         GROWTH,
         ADDED,
         LARGE,
-        RELEASE;
+        RELEASE,
+        EXPORT;
 
         private static Part named(String name) {
             return Arrays.stream(values())
@@ -57,7 +60,7 @@ record BenchOptions(
     /** Everything, at full size. */
     static BenchOptions standard() {
         return new BenchOptions(
-                EnumSet.allOf(Part.class), true, 1000, 5, 60, List.of(1_000, 10_000, 100_000), 10_000_000);
+                EnumSet.allOf(Part.class), true, 1000, 5, 60, List.of(1_000, 10_000, 100_000), 10_000_000, 10_000_000);
     }
 
     /**
@@ -77,7 +80,8 @@ record BenchOptions(
     private BenchOptions with(String name, Deque<String> left) {
         return switch (name) {
             case "--skip-r" ->
-                new BenchOptions(parts, false, trialsPerSession, repeats, warmFits, growthSessions, largeTrials);
+                new BenchOptions(
+                        parts, false, trialsPerSession, repeats, warmFits, growthSessions, largeTrials, exportTrials);
             case "--parts" ->
                 new BenchOptions(
                         named(value(name, left)),
@@ -86,20 +90,68 @@ record BenchOptions(
                         repeats,
                         warmFits,
                         growthSessions,
-                        largeTrials);
+                        largeTrials,
+                        exportTrials);
             case "--trials-per-session" ->
-                new BenchOptions(parts, withR, count(name, left, 2), repeats, warmFits, growthSessions, largeTrials);
+                new BenchOptions(
+                        parts,
+                        withR,
+                        count(name, left, 2),
+                        repeats,
+                        warmFits,
+                        growthSessions,
+                        largeTrials,
+                        exportTrials);
             case "--repeats" ->
                 new BenchOptions(
-                        parts, withR, trialsPerSession, count(name, left, 1), warmFits, growthSessions, largeTrials);
+                        parts,
+                        withR,
+                        trialsPerSession,
+                        count(name, left, 1),
+                        warmFits,
+                        growthSessions,
+                        largeTrials,
+                        exportTrials);
             case "--warm-fits" ->
                 new BenchOptions(
-                        parts, withR, trialsPerSession, repeats, count(name, left, 2), growthSessions, largeTrials);
+                        parts,
+                        withR,
+                        trialsPerSession,
+                        repeats,
+                        count(name, left, 2),
+                        growthSessions,
+                        largeTrials,
+                        exportTrials);
             case "--growth-sessions" ->
-                new BenchOptions(parts, withR, trialsPerSession, repeats, warmFits, sizes(name, left), largeTrials);
+                new BenchOptions(
+                        parts,
+                        withR,
+                        trialsPerSession,
+                        repeats,
+                        warmFits,
+                        sizes(name, left),
+                        largeTrials,
+                        exportTrials);
             case "--large-trials" ->
                 new BenchOptions(
-                        parts, withR, trialsPerSession, repeats, warmFits, growthSessions, count(name, left, 10_000));
+                        parts,
+                        withR,
+                        trialsPerSession,
+                        repeats,
+                        warmFits,
+                        growthSessions,
+                        count(name, left, 10_000),
+                        exportTrials);
+            case "--export-trials" ->
+                new BenchOptions(
+                        parts,
+                        withR,
+                        trialsPerSession,
+                        repeats,
+                        warmFits,
+                        growthSessions,
+                        largeTrials,
+                        count(name, left, 10_000));
             default ->
                 throw new IllegalArgumentException(
                         "there is no option " + name + ": analyzers/bench/README.md" + " lists them");

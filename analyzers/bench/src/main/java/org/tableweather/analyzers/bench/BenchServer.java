@@ -79,6 +79,25 @@ final class BenchServer implements AutoCloseable {
         return psql("\\copy " + table + " from '" + trials + "' csv header").seconds();
     }
 
+    /** Seconds of a {@code psql \copy} of a table, or of a query in parentheses, to a CSV file with a header. */
+    double copyTo(String what, Path file) throws IOException, InterruptedException {
+        return psql("\\copy " + what + " to '" + file + "' csv header").seconds();
+    }
+
+    /** Has the command contribute a folder. */
+    void contribute(Path repository, Path folder) throws IOException, InterruptedException {
+        Measured.run(
+                repository,
+                environment(),
+                List.of(
+                        repository.resolve("client-cli/bin/tableweather").toString(),
+                        "contribute",
+                        folder.toString(),
+                        "--no-check",
+                        "--token-file",
+                        tokenFile().toString()));
+    }
+
     private static String type(String column) {
         if (TEXT_COLUMNS.contains(column)) {
             return "text";

@@ -70,6 +70,7 @@ public final class PoolBench {
                 case ADDED -> AddedSessionBench.run(analyzer, bench.work.resolve("added"), options);
                 case LARGE -> LargeBench.run(bench.root, bench.work.resolve("large"), options);
                 case RELEASE -> ReleaseBench.run(bench.root, bench.work.resolve("release"), options);
+                case EXPORT -> ExportBench.run(bench.root, bench.work.resolve("export"), options);
             }
         }
     }
@@ -104,7 +105,7 @@ public final class PoolBench {
                 Report.print("  contribute --no-check %.2f s, psql \\copy %.2f s", ours[i], peer[i]);
             }
             double copy = Measured.median(peer);
-            ratio("contribute --no-check / psql \\copy", Measured.median(ours), copy, "at most 2.5");
+            ratio("contribute --no-check / psql \\copy", Measured.median(ours), copy, "at most 1.5");
             ratio(
                     "contribute, checked here as well / psql \\copy",
                     contribute(server, folders.get(pairs)),

@@ -63,13 +63,27 @@ class FindCommandTest {
     void everyFilterGoesToTheServerByItsName() {
         answer("/api/v1/trials", "a,b\r\n");
         Ran ran = Ran.with(
-                "find", "trials", "--csv", "--server", url, "--dew-point-from", "4.5", "--wool-to", "80", "--country", "NO",
-                "--severity-to", "note", "--query", "damp@2");
+                "find",
+                "trials",
+                "--csv",
+                "--server",
+                url,
+                "--dew-point-from",
+                "4.5",
+                "--wool-to",
+                "80",
+                "--country",
+                "NO",
+                "--severity-to",
+                "note",
+                "--query",
+                "damp@2");
         assertThat(ran.exitCode()).as(ran.err()).isZero();
         assertThat(ran.out()).isEqualTo("a,b\r\n");
         assertThat(asked)
-                .containsExactly("GET /api/v1/trials?dewPointFrom=4.5&woolTo=80&country=NO&severityTo=note&query=damp%402"
-                        + "&format=csv&limit=100");
+                .containsExactly(
+                        "GET /api/v1/trials?dewPointFrom=4.5&woolTo=80&country=NO&severityTo=note&query=damp%402"
+                                + "&format=csv&limit=100");
     }
 
     @Test
@@ -77,7 +91,16 @@ class FindCommandTest {
         answer("/api/v1/trials", "PAR1");
         Path file = Files.writeString(folder.resolve("kicks.parquet"), "what stood there");
         Ran ran = Ran.with(
-                "find", "trials", "--format", "parquet", "--output", file.toString(), "--shot", "kick-3-rail", "--server", url);
+                "find",
+                "trials",
+                "--format",
+                "parquet",
+                "--output",
+                file.toString(),
+                "--shot",
+                "kick-3-rail",
+                "--server",
+                url);
         assertThat(ran.exitCode()).as(ran.err()).isZero();
         assertThat(file).hasContent("PAR1");
         assertThat(asked).containsExactly("GET /api/v1/trials?shot=kick-3-rail&format=parquet");
@@ -102,15 +125,26 @@ class FindCommandTest {
 
     @Test
     void wrongFormsAndFilesAreToldWithTheRemedy() {
-        assertThat(Ran.with("find", "trials", "--format", "parquet", "--server", url).err())
+        assertThat(Ran.with("find", "trials", "--format", "parquet", "--server", url)
+                        .err())
                 .contains("Parquet is no text to print", "--output trials.parquet");
-        assertThat(Ran.with("find", "rooms", "--format", "ndjson", "--server", url).err())
+        assertThat(Ran.with("find", "rooms", "--format", "ndjson", "--server", url)
+                        .err())
                 .contains("is for trials", "choose json or csv");
-        assertThat(Ran.with("find", "trials", "--format", "xml", "--server", url).err())
+        assertThat(Ran.with("find", "trials", "--format", "xml", "--server", url)
+                        .err())
                 .contains("json, csv, ndjson, parquet");
-        assertThat(Ran.with("find", "trials", "--dew-pont-from", "4", "--server", url).err())
+        assertThat(Ran.with("find", "trials", "--dew-pont-from", "4", "--server", url)
+                        .err())
                 .contains("--dew-point-from");
-        assertThat(Ran.with("find", "trials", "--csv", "--output", folder.resolve("no/x.csv").toString(), "--server", url)
+        assertThat(Ran.with(
+                                "find",
+                                "trials",
+                                "--csv",
+                                "--output",
+                                folder.resolve("no/x.csv").toString(),
+                                "--server",
+                                url)
                         .err())
                 .contains("there is no folder");
         assertThat(asked).isEmpty();
@@ -130,8 +164,12 @@ class FindCommandTest {
         assertThat(ran.exitCode()).as(ran.err()).isZero();
         assertThat(ran.err()).contains("saved as damp@2");
         assertThat(asked.get(0)).isEqualTo("PUT /api/v1/queries/damp");
-        assertThat(Ran.with("find", "summary", "--save", "damp", "--server", url).err()).contains("no filter to save");
-        assertThat(Ran.with("find", "queries", "--delete", "damp", "--token", "t", "--server", url).exitCode()).isZero();
+        assertThat(Ran.with("find", "summary", "--save", "damp", "--server", url)
+                        .err())
+                .contains("no filter to save");
+        assertThat(Ran.with("find", "queries", "--delete", "damp", "--token", "t", "--server", url)
+                        .exitCode())
+                .isZero();
         assertThat(asked).contains("DELETE /api/v1/queries/damp");
     }
 }

@@ -23,9 +23,10 @@ import org.tableweather.server.Tokens;
 @QuarkusTest
 @QuarkusTestResource(TestData.class)
 class SessionMeasuresTest {
-    private static final String FEATURES = "SELECT s.id, s.climate_complete, s.playing_length_mm, s.wool_pct, s.cloth_age_days,"
-            + " (SELECT string_agg(m.measure || ' ' || m.low || ' ' || m.high, ', ' ORDER BY m.measure)"
-            + " FROM session_measure m WHERE m.session_id = s.id) FROM session s ORDER BY s.id";
+    private static final String FEATURES =
+            "SELECT s.id, s.climate_complete, s.playing_length_mm, s.wool_pct, s.cloth_age_days,"
+                    + " (SELECT string_agg(m.measure || ' ' || m.low || ' ' || m.high, ', ' ORDER BY m.measure)"
+                    + " FROM session_measure m WHERE m.session_id = s.id) FROM session s ORDER BY s.id";
 
     @Inject
     DataSource database;
@@ -45,8 +46,9 @@ class SessionMeasuresTest {
             assertThat(before).hasSizeGreaterThanOrEqualTo(2);
             assertThat(before.get(before.size() - 1)).contains("cloth-regain", "dew-point", "mixing-ratio", "85");
             statement.executeUpdate("DELETE FROM session_measure");
-            statement.executeUpdate("UPDATE session SET climate_complete = false, playing_length_mm = NULL, wool_pct = NULL,"
-                    + " cloth_age_days = NULL");
+            statement.executeUpdate(
+                    "UPDATE session SET climate_complete = false, playing_length_mm = NULL, wool_pct = NULL,"
+                            + " cloth_age_days = NULL");
             assertThat(features(statement)).isNotEqualTo(before);
             new V007_1__SessionMeasures().migrate(new Context() {
                 @Override

@@ -17,16 +17,35 @@ public final class ReleaseBuilder {
     private ReleaseBuilder() {}
 
     /**
-     * Builds a release. It appears under its name when it is complete; after a failure nothing is left.
+     * Builds a release of room groups of about a million trials, as the other one does.
      *
      * @param input what goes in
      * @param facts what it says of itself
      * @param target folder that does not exist yet; its parent must
      * @return its manifest
+     * @throws IOException as the other one
+     */
+    public static Manifest build(ReleaseInput input, ReleaseFacts facts, Path target) throws IOException {
+        return build(input, facts, RoomGroups.TRIALS_PER_GROUP, target);
+    }
+
+    /**
+     * Builds a release. It appears under its name when it is complete; after a failure nothing is left.
+     *
+     * @param input what goes in
+     * @param facts what it says of itself
+     * @param trialsPerGroup how many trials a room group may hold before rooms are split into more, at most 512, groups
+     * @param target folder that does not exist yet; its parent must
+     * @return its manifest
+     * @throws IllegalArgumentException when trialsPerGroup is below 1
      * @throws DataRefused when a contribution does not pass the checks
      * @throws IOException when the target exists, or something cannot be read or written
      */
-    public static Manifest build(ReleaseInput input, ReleaseFacts facts, Path target) throws IOException {
+    public static Manifest build(ReleaseInput input, ReleaseFacts facts, long trialsPerGroup, Path target)
+            throws IOException {
+        if (trialsPerGroup < 1) {
+            throw new IllegalArgumentException("trialsPerGroup " + trialsPerGroup + " < 1");
+        }
         Path folder = target.toAbsolutePath().normalize();
         if (Files.exists(folder)) {
             throw new FileAlreadyExistsException(
@@ -34,7 +53,7 @@ public final class ReleaseBuilder {
         }
         Path part = Files.createTempDirectory(folder.getParent(), "." + folder.getFileName() + ".part");
         try {
-            Manifest manifest = fill(input, facts, part);
+            Manifest manifest = fill(input, facts, trialsPerGroup, part);
             Files.move(part, folder, StandardCopyOption.ATOMIC_MOVE);
             return manifest;
         } finally {
@@ -42,7 +61,8 @@ public final class ReleaseBuilder {
         }
     }
 
-    private static Manifest fill(ReleaseInput input, ReleaseFacts facts, Path folder) throws IOException {
+    private static Manifest fill(ReleaseInput input, ReleaseFacts facts, long trialsPerGroup, Path folder)
+            throws IOException {
         // beside the release, where there is room for it
         try (SessionShelf shelf = new SessionShelf(folder)) {
             input.read(shelf);
@@ -52,7 +72,7 @@ public final class ReleaseBuilder {
             }
             ReleaseFiles files = new ReleaseFiles(folder);
             long trials = sessions.stream().mapToLong(SpilledSession::trials).sum();
-            RoomGroups groups = RoomGroups.forTrials(trials);
+            RoomGroups groups = RoomGroups.forTrials(trials, trialsPerGroup);
             new TableFiles(shelf, files).write(sessions, groups);
             return new Description(facts, shelf.contributions(), sessions, groups).write(files);
         }

@@ -10,15 +10,17 @@ import java.util.Locale;
  * @source FIPS180
  */
 record RoomGroups(int bits) {
-    private static final long TRIALS_PER_GROUP = 1_000_000;
+    /** A task's worth of work on one core: a second or so. */
+    static final long TRIALS_PER_GROUP = 1_000_000;
+
     private static final int MOST_BITS = 9;
     private static final int HEX_DIGITS = 3;
     private static final int HEX_BITS = 12;
 
-    /** So many that a group has about a million trials; at most 512. */
-    static RoomGroups forTrials(long trials) {
+    /** So many that a group has about so many trials; at most 512. */
+    static RoomGroups forTrials(long trials, long trialsPerGroup) {
         int bits = 0;
-        while (bits < MOST_BITS && trials > TRIALS_PER_GROUP << bits) {
+        while (bits < MOST_BITS && trials > trialsPerGroup << bits) {
             bits++;
         }
         return new RoomGroups(bits);

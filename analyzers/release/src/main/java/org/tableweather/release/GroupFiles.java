@@ -1,0 +1,57 @@
+package org.tableweather.release;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The files of one room group: all that is needed to read it.
+ *
+ * @param release it belongs to
+ * @param entries of the manifest
+ */
+public record GroupFiles(ReleaseFolder release, List<Manifest.FileEntry> entries) {
+
+    /** The files of a group, tables of sessions and of trials; none when there is no such group. */
+    public static GroupFiles of(ReleaseFolder release, String roomGroup) {
+        String folder = "/room_group=" + roomGroup + "/";
+        return new GroupFiles(
+                release,
+                release.manifest().files().stream()
+                        .filter(file -> file.path().contains(folder))
+                        .toList());
+    }
+
+    /** How many bytes. */
+    public long bytes() {
+        return entries.stream().mapToLong(Manifest.FileEntry::bytes).sum();
+    }
+
+    /**
+     * What is not as it was released: every byte is read and hashed.
+     *
+     * @return by file; empty when all is well
+     * @throws IOException when the disk fails
+     */
+    public List<VerifyReport.Fault> faults() throws IOException {
+        List<VerifyReport.Fault> faults = new ArrayList<>();
+        for (Manifest.FileEntry file : entries) {
+            Path path = release.path().resolve(file.path());
+            if (!Files.isRegularFile(path)) {
+                faults.add(new VerifyReport.Fault(
+                        file.path(), VerifyReport.Problem.MISSING, "the manifest names it, and it is not there"));
+                continue;
+            }
+            Sha256 sha256 = Sha256.ofFile(path);
+            if (!sha256.hex().equals(file.sha256())) {
+                faults.add(new VerifyReport.Fault(
+                        file.path(),
+                        VerifyReport.Problem.CHANGED,
+                        "its SHA-256 is " + sha256.hex() + " instead of " + file.sha256()));
+            }
+        }
+        return List.copyOf(faults);
+    }
+}

@@ -30,7 +30,8 @@ import picocli.CommandLine.Parameters;
             "  tableweather analyze rebound-humidity --data winter/ spring.zip --json",
             "  tableweather analyze rebound-humidity --data release-3/ my-hall/ --json",
             "  tableweather analyze rebound-humidity --data winter/ --set response=landing_offset_dia",
-            "  tableweather analyze rebound-humidity --server http://127.0.0.1:8080 --keep"
+            "  tableweather analyze rebound-humidity --server http://127.0.0.1:8080 --keep",
+            "  tableweather analyze rebound-humidity --data /shared/release-3 --spark spark://127.0.0.1:7077"
         })
 final class AnalyzeCommand extends Subcommand {
     @Parameters(arity = "0..1", paramLabel = "ID", description = "Which analyzer; see --list.")
@@ -66,6 +67,9 @@ final class AnalyzeCommand extends Subcommand {
     private boolean overwrite;
 
     @Mixin
+    private SparkOptions spark;
+
+    @Mixin
     private DataOrServer where;
 
     record Analyzers(List<AnalyzerInfo> analyzers) {}
@@ -86,6 +90,9 @@ final class AnalyzeCommand extends Subcommand {
             throw new ParameterException(spec().commandLine(), "which analyzer? name its ID, or ask with --list");
         }
         if (keep) {
+            if (spark.isTyped()) {
+                throw Failure.usage("--keep is for a server, --spark for a cluster", "leave one of them out");
+            }
             if (plots != null) {
                 throw Failure.usage("--keep and --plots cannot be asked together", "draw with a second command");
             }
@@ -93,17 +100,22 @@ final class AnalyzeCommand extends Subcommand {
             return ExitCodes.DONE;
         }
         if (plots == null) {
-            print(
-                    json
-                            ? new String(where.json(id, this), StandardCharsets.UTF_8)
-                            : AnalysisText.of(where.run(id, this)));
+            print(json ? new String(madeJson(), StandardCharsets.UTF_8) : AnalysisText.of(made()));
             return ExitCodes.DONE;
         }
-        AnalysisRun run = where.run(id, this);
+        AnalysisRun run = made();
         PlotFiles files = new PlotFiles(run, plots, phone ? ChartSize.phone() : ChartSize.page());
         files.write(overwrite).forEach(file -> say("wrote " + file));
         print(json ? new String(AnalysisJson.bytes(run), StandardCharsets.UTF_8) : AnalysisText.of(run));
         return ExitCodes.DONE;
+    }
+
+    private byte[] madeJson() throws IOException {
+        return spark.isTyped() ? where.json(id, spark, this) : where.json(id, this);
+    }
+
+    private AnalysisRun made() throws IOException {
+        return spark.isTyped() ? AnalysisJson.read(where.json(id, spark, this)) : where.run(id, this);
     }
 
     private void printKept() throws IOException {

@@ -19,6 +19,10 @@ final class AnalyzerChoice {
             description = "Also offer the analyzers in this jar; it runs with your rights.")
     private List<Path> plugins = List.of();
 
+    List<Path> plugins() {
+        return plugins;
+    }
+
     /**
      * All that are at hand.
      *

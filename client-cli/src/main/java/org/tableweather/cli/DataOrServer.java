@@ -62,6 +62,18 @@ final class DataOrServer {
         return ServerRun.ask(server.client(), id, parameters).mustBeMade();
     }
 
+    /**
+     * The analysis of a release, made on a cluster, as JSON.
+     *
+     * @throws Failure when the data are no release, or the cluster refuses
+     */
+    byte[] json(String id, SparkOptions spark, Subcommand command) throws IOException {
+        mustBeOne();
+        return SparkRun.json(
+                SparkRun.arguments(analyzers.find(id).info().id(), spark, data, parameters, analyzers.plugins()),
+                command::say);
+    }
+
     private void mustBeOne() {
         if (!data.isEmpty() && server.isTyped()) {
             throw Failure.usage(

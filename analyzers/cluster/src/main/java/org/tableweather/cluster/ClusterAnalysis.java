@@ -34,6 +34,7 @@ record ClusterAnalysis(ReleaseFolder release, List<Path> plugins, Map<String, St
     <S> AnalysisRun run(JavaSparkContext spark, Analyzer<S> analyzer, Consumer<String> talk) {
         plugins.forEach(jar -> spark.addFile(jar.toAbsolutePath().toString()));
         List<SessionPartition> partitions = RepeatedPartition.times(repeat, GroupPartition.of(release));
+        spark.sc().addSparkListener(new Progress(partitions.size(), talk));
         ClusterSummaries<S> summaries =
                 ClusterSummaries.read(spark, partitions, analyzer, ShippedAnalyzer.of(analyzer, plugins));
         if (repeat == 1) {

@@ -55,7 +55,7 @@ public final class ClusterCommand implements Callable<Integer> {
 
     @Option(
             names = "--patience-seconds",
-            defaultValue = "60",
+            defaultValue = "300",
             description = "How long to wait for a first executor; standard: ${DEFAULT-VALUE}.")
     private int patienceSeconds;
 

@@ -26,6 +26,8 @@ final class ClusterContext {
     private static final Pattern STANDALONE = Pattern.compile("(?:spark://)?([^:,/]+):([0-9]+)");
     private static final int REACH_MILLIS = 3000;
     private static final long POLL_MILLIS = 100;
+    private static final double NANOS = 1e9;
+    private static final double TELL_SECONDS = 15;
     /** Spark needs these of the JDK. */
     private static final String OPENS = Stream.of(
                     "java.nio", "java.lang", "java.lang.invoke", "java.util", "sun.nio.ch")
@@ -112,10 +114,16 @@ final class ClusterContext {
     }
 
     private static boolean hasExecutor(JavaSparkContext spark, int patienceSeconds) {
-        long patienceEnds = System.nanoTime() + patienceSeconds * 1_000_000_000L;
+        long start = System.nanoTime();
+        boolean told = false;
         while (spark.sc().statusTracker().getExecutorInfos().length < 2) { // the driver is one
-            if (System.nanoTime() > patienceEnds) {
+            double seconds = (System.nanoTime() - start) / NANOS;
+            if (seconds > patienceSeconds) {
                 return false;
+            }
+            if (!told && seconds > TELL_SECONDS) {
+                told = true;
+                System.err.println("waiting for a first executor; end with Ctrl-C");
             }
             try {
                 Thread.sleep(POLL_MILLIS);

@@ -50,7 +50,7 @@ class SessionMeasuresTest {
                     "UPDATE session SET climate_complete = false, playing_length_mm = NULL, wool_pct = NULL,"
                             + " cloth_age_days = NULL");
             assertThat(features(statement)).isNotEqualTo(before);
-            new V007_1__SessionMeasures().migrate(new Context() {
+            new V008_1__SessionMeasures().migrate(new Context() {
                 @Override
                 public Configuration getConfiguration() {
                     throw new UnsupportedOperationException("the migration needs no configuration");

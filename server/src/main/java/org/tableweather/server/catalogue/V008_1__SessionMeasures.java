@@ -10,8 +10,8 @@ import java.util.List;
 import org.flywaydb.core.api.migration.BaseJavaMigration;
 import org.flywaydb.core.api.migration.Context;
 
-/** Gives the sessions that were here before V007 what it added; the formulas of moist air and cloth are not SQL. */
-public final class V007_1__SessionMeasures extends BaseJavaMigration {
+/** Gives the sessions that were here before V008 what it added; the formulas of moist air and cloth are not SQL. */
+public final class V008_1__SessionMeasures extends BaseJavaMigration {
     private static final int AT_ONCE = 1000;
     private static final String COMPLETE = """
             UPDATE session s SET climate_complete = true

@@ -1,4 +1,4 @@
--- What filters ask of a session beside its shots, times and climate; saved queries. V007_1__SessionMeasures fills it for
+-- What filters ask of a session beside its shots, times and climate; saved queries. V008_1__SessionMeasures fills it for
 -- sessions that are here already.
 
 ALTER TABLE room ADD COLUMN contributor text COLLATE "C"

@@ -56,7 +56,7 @@ class ArchitectureTest {
     static final ArchRule contribution = knowsOnly("contribution", "web", "datafolder", "accounts", "catalogue");
 
     @ArchTest
-    static final ArchRule analysis = knowsOnly("analysis", "web", "catalogue", "plugin");
+    static final ArchRule analysis = knowsOnly("analysis", "web", "accounts", "catalogue", "plugin");
 
     @ArchTest
     static final ArchRule release =

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import org.tableweather.analyzers.host.AnalysisRun;
+import org.tableweather.analyzers.host.RunId;
 import org.tableweather.analyzers.host.Summaries;
 import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
@@ -25,11 +26,17 @@ class Analyses {
 
     private final Analyzers analyzers;
     private final PublishedSessions published;
+    private final Catalogue catalogue;
     private final Map<String, SummaryCache<?>> caches = new TreeMap<>();
+    private volatile Published latest = new Published("", "");
+
+    /** A state of the catalogue, and the name of the sessions that were published then. */
+    private record Published(String state, String hash) {}
 
     Analyses(Analyzers analyzers, Catalogue catalogue, PublishedSessions published, StoredSummaries stored) {
         this.analyzers = analyzers;
         this.published = published;
+        this.catalogue = catalogue;
         for (Analyzer<?> analyzer : analyzers.all()) {
             caches.put(analyzer.info().id(), new SummaryCache<>(analyzer, catalogue, published, stored));
         }
@@ -62,7 +69,8 @@ class Analyses {
 
     private <S> AnalysisRun run(Analyzer<S> analyzer, Map<String, String> set, List<PublishedSession> sessions) {
         checkNames(analyzer, set);
-        return conclude(analyzer, cache(analyzer).ofSessions(sessions, Progress.Listener.NONE), set, Progress.Listener.NONE);
+        return conclude(
+                analyzer, cache(analyzer).ofSessions(sessions, Progress.Listener.NONE), set, Progress.Listener.NONE);
     }
 
     private static <S> AnalysisRun conclude(
@@ -86,6 +94,29 @@ class Analyses {
                     .anyMatch(parameter -> e.getMessage().startsWith("parameter " + parameter.name() + " = "));
             throw new Refusal(known ? ErrorCode.BAD_REQUEST : ErrorCode.UNKNOWN_PARAMETER, e.getMessage());
         }
+    }
+
+    /**
+     * Names the answer of an analyzer over these sessions, by all that goes into it.
+     *
+     * @param hash names the sessions
+     * @throws Refusal for an unknown analyzer, parameter or value
+     */
+    String name(String id, Map<String, String> set, String hash) {
+        Analyzer<?> analyzer = analyzers.find(id);
+        return RunId.of(analyzer.info(), checkNames(analyzer, set), hash);
+    }
+
+    /** Names the set of sessions that are published now: read anew only after a change. */
+    String datasetHash() {
+        // asked for first: what changes meanwhile is seen at the next call at the latest
+        String state = catalogue.state();
+        Published now = latest;
+        if (!now.state().equals(state)) {
+            now = new Published(state, Summaries.hash(published.digests()));
+            latest = now;
+        }
+        return now.hash();
     }
 
     /** The summaries of what is published now. */

@@ -86,7 +86,7 @@ class AnalysisPages {
     }
 
     private TemplateInstance page(String action, String analyzer, Map<String, String> chosen) {
-        AnalysisRun run = runs.made(analyzer, chosen, callers.current());
+        AnalysisRun run = runs.answer(analyzer, chosen, callers.current()).run();
         AnswerView view = AnswerView.of(run, chosen);
         return new AnswerPage(
                 action.equals("/") ? view.withCurveAlone() : view,

@@ -68,15 +68,15 @@ class AnalysisResource {
             description = "The same with the parameters in the body.",
             operationId = "analyseByBody")
     public Response post(@PathParam("id") String id, @NotNull AnalysisRequest question, @Context Request request) {
-        return Response.ok(bytes(id, question.parameters())).build();
+        return Response.ok(answered(id, question.parameters()).body()).build();
     }
 
     private Response answer(String id, Map<String, String> parameters, Request request) {
-        byte[] body = bytes(id, parameters);
-        return ETags.unlessHeld(request, ETags.ofContent(body), () -> Response.ok(body));
+        Answer answer = answered(id, parameters);
+        return ETags.unlessHeld(request, answer.tag(), () -> Response.ok(answer.body()));
     }
 
-    private byte[] bytes(String id, Map<String, String> parameters) {
+    private Answer answered(String id, Map<String, String> parameters) {
         return runs.answer(id, parameters, callers.current());
     }
 }

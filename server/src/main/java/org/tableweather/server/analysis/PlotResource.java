@@ -48,7 +48,8 @@ class PlotResource {
             @PathParam("form") @Parameter(example = "svg") String form,
             @Context UriInfo uri,
             @Context Request request) {
-        AnalysisRun run = runs.made(id, Chosen.of(uri.getQueryParameters()), callers.current());
+        AnalysisRun run = runs.answer(id, Chosen.of(uri.getQueryParameters()), callers.current())
+                .run();
         byte[] body = body(run, find(run, plot), form);
         return ETags.unlessHeld(
                 request,

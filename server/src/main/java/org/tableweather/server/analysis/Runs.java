@@ -10,8 +10,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.jboss.logging.Logger;
-import org.tableweather.analyzers.host.AnalysisJson;
-import org.tableweather.analyzers.host.AnalysisRun;
 import org.tableweather.server.web.ErrorCode;
 import org.tableweather.server.web.Refusal;
 
@@ -19,6 +17,7 @@ import org.tableweather.server.web.Refusal;
 @ApplicationScoped
 class Runs {
     private static final Logger LOG = Logger.getLogger(Runs.class);
+    private static final long ANSWERS_BYTES = 64L << 20;
     private static final String ENDED = "the server was ended before it was made: POST to %s/rerun starts it again";
 
     private final Analyses analyses;
@@ -28,6 +27,7 @@ class Runs {
     private final RunEvents events;
     private final KeptRuns kept;
     private final Clock clock;
+    private final AnswerCache answers = new AnswerCache(ANSWERS_BYTES);
     private final Map<String, RunJob> active = new ConcurrentHashMap<>();
 
     Runs(
@@ -68,22 +68,23 @@ class Runs {
     }
 
     /**
-     * The answer itself: the kept one, or else one that is made in its turn and not kept.
+     * The answer over what is published now: at once when it was asked for lately or is kept, else made in its turn.
      *
      * @throws Refusal for an unknown analyzer, parameter or value, or when too many wait
      */
-    byte[] answer(String analyzer, Map<String, String> parameters, RunCaller caller) {
-        return runs.result(analyses.inputs(analyzer, parameters).id())
-                .orElseGet(() -> AnalysisJson.bytes(made(analyzer, parameters, caller)));
-    }
-
-    /**
-     * An answer that is made in its turn and not kept.
-     *
-     * @throws Refusal as {@link #answer}
-     */
-    AnalysisRun made(String analyzer, Map<String, String> parameters, RunCaller caller) {
-        return queue.inTurn(() -> analyses.run(analyzer, parameters), caller);
+    Answer answer(String analyzer, Map<String, String> parameters, RunCaller caller) {
+        String hash = analyses.datasetHash();
+        String name = analyses.name(analyzer, parameters, hash);
+        Answer answer = answers.get(
+                name,
+                () -> runs.result(name)
+                        .map(Answer::kept)
+                        .orElseGet(() -> Answer.of(queue.inTurn(() -> analyses.run(analyzer, parameters), caller))));
+        if (!hash.equals(answer.run().dataset().hash())) {
+            // something was published or withdrawn while it was made
+            answers.forget(name);
+        }
+        return answer;
     }
 
     /**

@@ -50,7 +50,7 @@ class PluginTest {
         assertThat(listed.out()).contains("What share of its speed does a ball keep at the first rail?");
         Ran declined = onElm("speed-kept", jar);
         assertThat(declined.exitCode()).as(declined.err()).isEqualTo(ExitCodes.DONE);
-        assertThat(declined.out()).contains("declined (too-few-records): 0 sessions with both speeds < 6");
+        assertThat(declined.out()).contains("declined (too-few-records): 5 sessions with both speeds < 6");
 
         Ran answered = Ran.with("analyze", "speed-kept", "--plugin", jar, "--data", speeds().toString());
         assertThat(answered.exitCode()).as(answered.err()).isEqualTo(ExitCodes.DONE);

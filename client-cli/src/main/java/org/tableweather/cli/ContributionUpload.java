@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.tableweather.schema.check.CheckReport;
+import org.tableweather.schema.digest.Sha256;
 
 /**
  * Hands archives to a server: small ones at once, larger ones in a way that goes on after a break.

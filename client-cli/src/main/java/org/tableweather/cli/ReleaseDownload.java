@@ -9,10 +9,10 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.time.Duration;
-import java.util.HexFormat;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.LongConsumer;
 import org.tableweather.release.Manifest;
+import org.tableweather.schema.digest.Sha256;
 
 /**
  * Brings files of a release here. What is being brought has the ending {@code .part}; a file has its own name only once its
@@ -78,7 +78,7 @@ record ReleaseDownload(
     private static boolean isHere(Path target, Manifest.FileEntry file) throws IOException {
         return Files.isRegularFile(target)
                 && Files.size(target) == file.bytes()
-                && HexFormat.of().formatHex(Sha256.of(target)).equals(file.sha256());
+                && Sha256.hex(target).equals(file.sha256());
     }
 
     private void goOn(Manifest.FileEntry file, Path part) throws IOException {
@@ -119,7 +119,7 @@ record ReleaseDownload(
 
     private void mustBe(Manifest.FileEntry file, Path part) throws IOException {
         long bytes = Files.size(part);
-        String sha256 = HexFormat.of().formatHex(Sha256.of(part));
+        String sha256 = Sha256.hex(part);
         if (bytes != file.bytes() || !sha256.equals(file.sha256())) {
             Files.delete(part);
             throw Failure.refused(

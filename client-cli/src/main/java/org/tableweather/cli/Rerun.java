@@ -3,6 +3,7 @@ package org.tableweather.cli;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
+import org.tableweather.schema.digest.Sha256;
 
 /**
  * A kept result beside what was made again.

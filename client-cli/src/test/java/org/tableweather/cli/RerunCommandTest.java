@@ -23,6 +23,7 @@ import org.tableweather.analyzers.host.Summaries;
 import org.tableweather.analyzers.host.SummaryJson;
 import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
+import org.tableweather.schema.digest.Sha256;
 
 /** Against a hand-written server that keeps one run, honestly or not. */
 class RerunCommandTest {

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.function.LongConsumer;
 import org.tableweather.schema.check.CheckReport;
+import org.tableweather.schema.digest.Sha256;
 import org.tableweather.schema.folder.ArchiveLimits;
 import org.tableweather.schema.folder.ContributionReader;
 import org.tableweather.schema.folder.ContributionSource;
@@ -62,12 +63,12 @@ record FolderInput(List<Path> paths, LongConsumer progress) implements ReleaseIn
 
     private static String archiveSha256(Path path) throws IOException {
         if (!Files.isDirectory(path)) {
-            return Sha256.ofFile(path).hex();
+            return Sha256.hex(path);
         }
         Path archive = Files.createTempFile("tableweather", ".zip");
         try {
             ContributionWriter.pack(path, archive);
-            return Sha256.ofFile(archive).hex();
+            return Sha256.hex(archive);
         } finally {
             Files.deleteIfExists(archive);
         }

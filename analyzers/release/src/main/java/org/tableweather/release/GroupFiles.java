@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.tableweather.schema.digest.Sha256;
 
 /**
  * The files of one room group: all that is needed to read it.
@@ -44,12 +45,12 @@ public record GroupFiles(ReleaseFolder release, List<Manifest.FileEntry> entries
                         file.path(), VerifyReport.Problem.MISSING, "the manifest names it, and it is not there"));
                 continue;
             }
-            Sha256 sha256 = Sha256.ofFile(path);
-            if (!sha256.hex().equals(file.sha256())) {
+            String sha256 = Sha256.hex(path);
+            if (!sha256.equals(file.sha256())) {
                 faults.add(new VerifyReport.Fault(
                         file.path(),
                         VerifyReport.Problem.CHANGED,
-                        "its SHA-256 is " + sha256.hex() + " instead of " + file.sha256()));
+                        "its SHA-256 is " + sha256 + " instead of " + file.sha256()));
             }
         }
         return List.copyOf(faults);

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import org.tableweather.schema.digest.Sha256;
 
 /**
  * The content of {@code manifest.json}: what a release is and what belongs to it, file by file.
@@ -152,7 +153,7 @@ public record Manifest(
             throw new IOException(FILE + ": schemaVersion " + read.schemaVersion
                     + " is not 1.x: read it with a version of this program that knows it");
         }
-        return read.withHash(Sha256.of(json).hex());
+        return read.withHash(Sha256.hex(json));
     }
 
     /** The bytes of the file. */
@@ -163,7 +164,7 @@ public record Manifest(
     /** The hash of {@link #bytes()} filled in. */
     @JsonIgnore
     Manifest sealed() {
-        return withHash(Sha256.of(bytes()).hex());
+        return withHash(Sha256.hex(bytes()));
     }
 
     private Manifest withHash(String sha256) {

@@ -57,7 +57,7 @@ public final class ReleaseBuilder {
             Files.move(part, folder, StandardCopyOption.ATOMIC_MOVE);
             return manifest;
         } finally {
-            delete(part);
+            discard(part);
         }
     }
 
@@ -78,7 +78,13 @@ public final class ReleaseBuilder {
         }
     }
 
-    private static void delete(Path folder) throws IOException {
+    /**
+     * Removes the folder of a release that was not completed, and all in it; does nothing when there is none.
+     *
+     * @param folder as given to {@link #build}
+     * @throws IOException when something in it cannot be removed
+     */
+    public static void discard(Path folder) throws IOException {
         if (!Files.exists(folder)) {
             return;
         }

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.tableweather.schema.digest.Sha256;
 
 /** The files of a release while it is written. */
 final class ReleaseFiles {
@@ -37,14 +38,13 @@ final class ReleaseFiles {
     void written(String path, Optional<Long> rows, List<Manifest.ShotRun> shots) throws IOException {
         Path place = folder.resolve(path);
         force(place);
-        Sha256 sha256 = Sha256.ofFile(place);
-        entries.add(new Manifest.FileEntry(path, sha256.bytes(), sha256.hex(), rows, shots));
+        entries.add(new Manifest.FileEntry(path, Files.size(place), Sha256.hex(place), rows, shots));
     }
 
     /** Writes the manifest and its hash: they are in no list. */
     void manifest(byte[] bytes) throws IOException {
         Files.write(place(Manifest.FILE), bytes);
-        Files.writeString(place(Manifest.HASH_FILE), Sha256.of(bytes).hex() + "  " + Manifest.FILE + "\n");
+        Files.writeString(place(Manifest.HASH_FILE), Sha256.hex(bytes) + "  " + Manifest.FILE + "\n");
         force(folder.resolve(Manifest.FILE));
         force(folder.resolve(Manifest.HASH_FILE));
     }

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import org.tableweather.schema.digest.Sha256;
 
 /**
  * The release as a research object: {@code ro-crate-metadata.json}, flattened JSON-LD.
@@ -67,8 +68,7 @@ record ResearchCrate(Manifest manifest, List<Manifest.FileEntry> files) {
     private static String id(Author author) {
         return author.orcidAddress()
                 .orElseGet(() -> "#author-"
-                        + Sha256.of(author.name().getBytes(java.nio.charset.StandardCharsets.UTF_8))
-                                .hex()
+                        + Sha256.hex(author.name().getBytes(java.nio.charset.StandardCharsets.UTF_8))
                                 .substring(0, 16));
     }
 

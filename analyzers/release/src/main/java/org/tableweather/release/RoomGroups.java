@@ -2,6 +2,7 @@ package org.tableweather.release;
 
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
+import org.tableweather.schema.digest.Sha256;
 
 /**
  * Puts rooms into groups of about equal size, each a folder: the first bits of the SHA-256 of the room key.
@@ -32,7 +33,7 @@ record RoomGroups(int bits) {
 
     /** The group of a room: three decimal digits. */
     String of(String roomKey) {
-        String hex = Sha256.of(roomKey.getBytes(StandardCharsets.UTF_8)).hex().substring(0, HEX_DIGITS);
+        String hex = Sha256.hex(roomKey.getBytes(StandardCharsets.UTF_8)).substring(0, HEX_DIGITS);
         return String.format(Locale.ROOT, "%03d", Integer.parseInt(hex, 16) >> (HEX_BITS - bits));
     }
 }

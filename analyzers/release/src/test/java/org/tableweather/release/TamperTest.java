@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.tableweather.release.VerifyReport.Fault;
 import org.tableweather.release.VerifyReport.Problem;
+import org.tableweather.schema.digest.Sha256;
 
 /** Whatever is changed, missing or too much is named. */
 class TamperTest {
@@ -92,12 +93,11 @@ class TamperTest {
         Manifest.FileEntry was = entry(honest, table);
         Files.write(honest.resolve(table), forged);
         byte[] manifest = Files.readString(honest.resolve(Manifest.FILE))
-                .replace(was.sha256(), Sha256.of(forged).hex())
+                .replace(was.sha256(), Sha256.hex(forged))
                 .replace("\"bytes\" : " + was.bytes() + ",", "\"bytes\" : " + forged.length + ",")
                 .getBytes(StandardCharsets.UTF_8);
         Files.write(honest.resolve(Manifest.FILE), manifest);
-        Files.writeString(
-                honest.resolve(Manifest.HASH_FILE), Sha256.of(manifest).hex() + "  " + Manifest.FILE + "\n");
+        Files.writeString(honest.resolve(Manifest.HASH_FILE), Sha256.hex(manifest) + "  " + Manifest.FILE + "\n");
 
         assertThat(ReleaseVerifier.verify(honest).faults())
                 .isNotEmpty()

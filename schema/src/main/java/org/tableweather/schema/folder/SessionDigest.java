@@ -6,13 +6,13 @@ import java.lang.invoke.VarHandle;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.tableweather.schema.digest.Sha256;
 import org.tableweather.schema.json.ContributionJson;
 import org.tableweather.schema.record.BallSet;
 import org.tableweather.schema.record.Cue;
@@ -45,7 +45,7 @@ public final class SessionDigest {
     private static final VarHandle LONGS = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.BIG_ENDIAN);
     private static final VarHandle INTS = MethodHandles.byteArrayViewVarHandle(int[].class, ByteOrder.BIG_ENDIAN);
 
-    private final MessageDigest sha256 = newSha256();
+    private final MessageDigest sha256 = Sha256.begin();
     private final byte[] buffer = new byte[CAPACITY];
     private int length;
     private int maskAt;
@@ -235,15 +235,7 @@ public final class SessionDigest {
     }
 
     private static byte[] hash(byte[] content) {
-        return newSha256().digest(content);
-    }
-
-    private static MessageDigest newSha256() {
-        try {
-            return MessageDigest.getInstance("SHA-256");
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
+        return Sha256.of(content);
     }
 
     private void putLong(int at, long value) {

@@ -3,14 +3,13 @@ package org.tableweather.server.accounts;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.tableweather.schema.digest.Sha256;
 import org.tableweather.server.datafolder.Secret;
 import org.tableweather.server.web.ErrorCode;
 import org.tableweather.server.web.Page;
@@ -169,10 +168,6 @@ class Accounts {
     }
 
     private static byte[] hash(String token) {
-        try {
-            return MessageDigest.getInstance("SHA-256").digest(token.getBytes(StandardCharsets.UTF_8));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
+        return Sha256.of(token.getBytes(StandardCharsets.UTF_8));
     }
 }

@@ -17,6 +17,7 @@ import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.tableweather.schema.digest.Sha256;
 import org.tableweather.server.datafolder.DataFolder;
 import org.tableweather.server.web.ErrorCode;
 import org.tableweather.server.web.Refusal;
@@ -69,7 +70,7 @@ class Incoming {
     Complete take(InputStream body) throws IOException {
         Path file = folder.incoming().resolve(UUID.randomUUID() + ONE_REQUEST);
         try {
-            MessageDigest digest = Sha256.digest();
+            MessageDigest digest = Sha256.begin();
             long bytes = append(body, file, 0, digest);
             return new Complete(file, Sha256.hex(digest), bytes);
         } catch (IOException | RuntimeException e) {
@@ -106,7 +107,7 @@ class Incoming {
                                 "Upload-Offset = " + offset + ", but " + held + " bytes are held: go on from there")
                         .withHeader(UploadResource.OFFSET, Long.toString(held));
             }
-            return append(body, file, held, Sha256.digest());
+            return append(body, file, held, Sha256.begin());
         } finally {
             busy.remove(file);
         }
@@ -124,7 +125,7 @@ class Incoming {
                     ErrorCode.NOT_FOUND,
                     "no bytes of upload " + sha256 + " are held: send them to PATCH /api/v1/uploads/" + sha256);
         }
-        String actual = Sha256.of(file);
+        String actual = Sha256.hex(file);
         if (!actual.equals(sha256)) {
             long held = Files.size(file);
             throw new Refusal(

@@ -5,12 +5,11 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.eclipse.microprofile.context.ManagedExecutor;
 import org.jboss.logging.Logger;
 import org.tableweather.release.Manifest;
@@ -34,6 +33,17 @@ import org.tableweather.server.web.Refusal;
 @ApplicationScoped
 class Releases {
     private static final Logger LOG = Logger.getLogger(Releases.class);
+
+    private static final int MANIFESTS = 16;
+
+    private final Map<Integer, Manifest> manifests = new LinkedHashMap<>(MANIFESTS, 0.75f, true) {
+        private static final long serialVersionUID = 1;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<Integer, Manifest> eldest) {
+            return size() > MANIFESTS;
+        }
+    };
 
     private final StoredReleases stored;
     private final ReleasableContributions contributions;
@@ -71,7 +81,8 @@ class Releases {
     private void build(StoredRelease release) {
         int number = release.number();
         try {
-            delete(path(number));
+            // what an end in the middle left: complete, but not known to be
+            ReleaseBuilder.discard(path(number));
             Manifest manifest = ReleaseBuilder.build(input(number), facts(release), path(number));
             stored.frozen(number, manifest.hash());
             LOG.infof("release %d is frozen: %s", number, manifest.hash());
@@ -134,11 +145,18 @@ class Releases {
         return folder.releases().resolve(Integer.toString(number));
     }
 
+    // a frozen release never changes
     private Manifest manifest(StoredRelease release) {
+        synchronized (manifests) {
+            return manifests.computeIfAbsent(release.number(), this::readManifest);
+        }
+    }
+
+    private Manifest readManifest(int number) {
         try {
-            return ReleaseFolder.open(path(release.number())).manifest();
+            return ReleaseFolder.open(path(number)).manifest();
         } catch (IOException e) {
-            throw new UncheckedIOException("release " + release.number() + " is not on disk", e);
+            throw new UncheckedIOException("release " + number + " is not on disk", e);
         }
     }
 
@@ -146,16 +164,5 @@ class Releases {
         return stored.find(number)
                 .orElseThrow(() -> new Refusal(
                         ErrorCode.NOT_FOUND, "release " + number + " does not exist: GET /api/v1/releases lists them"));
-    }
-
-    /** What an end in the middle left: complete, but not known to be. */
-    private static void delete(Path release) throws IOException {
-        if (Files.exists(release)) {
-            try (Stream<Path> paths = Files.walk(release)) {
-                for (Path path : paths.sorted(Comparator.reverseOrder()).toList()) {
-                    Files.delete(path);
-                }
-            }
-        }
     }
 }

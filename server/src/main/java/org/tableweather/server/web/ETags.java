@@ -3,10 +3,8 @@ package org.tableweather.server.web;
 import jakarta.ws.rs.core.EntityTag;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.function.Supplier;
+import org.tableweather.schema.digest.Sha256;
 
 /** Entity tags: what a client holds already is not sent, nor even made, again. */
 public final class ETags {
@@ -14,12 +12,7 @@ public final class ETags {
 
     /** The tag of a body: its SHA-256. */
     public static EntityTag ofContent(byte[] body) {
-        try {
-            return new EntityTag(HexFormat.of()
-                    .formatHex(MessageDigest.getInstance("SHA-256").digest(body)));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
+        return new EntityTag(Sha256.hex(body));
     }
 
     /**

@@ -2,12 +2,11 @@ package org.tableweather.analyzers.host;
 
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.Map;
 import java.util.TreeMap;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
 import org.tableweather.analyzers.spi.Parameters;
+import org.tableweather.schema.digest.Sha256;
 
 /**
  * Names an analysis by all that goes into it: SHA-256 over analyzer id, version, every parameter with its value, and the
@@ -30,7 +29,7 @@ public final class RunId {
 
     /** The same from plain values, as a client reads them. */
     public static String of(String analyzer, String version, Map<String, String> parameters, String datasetHash) {
-        MessageDigest sha256 = sha256();
+        MessageDigest sha256 = Sha256.begin();
         add(sha256, analyzer);
         add(sha256, version);
         new TreeMap<>(parameters).forEach((name, value) -> {
@@ -38,7 +37,7 @@ public final class RunId {
             add(sha256, value);
         });
         add(sha256, datasetHash);
-        return HexFormat.of().formatHex(sha256.digest());
+        return Sha256.hex(sha256);
     }
 
     // with its length before it, so that no two lists of texts run into the same bytes
@@ -46,13 +45,5 @@ public final class RunId {
         byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
         sha256.update((bytes.length + ":").getBytes(StandardCharsets.US_ASCII));
         sha256.update(bytes);
-    }
-
-    private static MessageDigest sha256() {
-        try {
-            return MessageDigest.getInstance("SHA-256");
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
     }
 }

@@ -2,12 +2,11 @@ package org.tableweather.analyzers.host;
 
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.Collection;
 import java.util.Comparator;
-import java.util.HexFormat;
 import java.util.List;
 import org.tableweather.analyzers.spi.SummarySource;
+import org.tableweather.schema.digest.Sha256;
 
 /**
  * Summaries held in memory, in the one order that every host uses, so that equal sessions give equal bits.
@@ -54,16 +53,8 @@ public final class Summaries<S> implements SummarySource<S> {
      * @return {@code sha256:} and the hash of the sorted digests
      */
     public static String hash(Collection<String> digests) {
-        MessageDigest sha256 = sha256();
+        MessageDigest sha256 = Sha256.begin();
         digests.stream().sorted().forEach(digest -> sha256.update((digest + "\n").getBytes(StandardCharsets.US_ASCII)));
-        return "sha256:" + HexFormat.of().formatHex(sha256.digest());
-    }
-
-    private static MessageDigest sha256() {
-        try {
-            return MessageDigest.getInstance("SHA-256");
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
+        return "sha256:" + Sha256.hex(sha256);
     }
 }

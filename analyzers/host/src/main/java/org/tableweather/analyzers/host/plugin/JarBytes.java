@@ -6,13 +6,11 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.HashMap;
-import java.util.HexFormat;
 import java.util.Map;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
+import org.tableweather.schema.digest.Sha256;
 
 /**
  * A jar's bytes, read once.
@@ -46,11 +44,7 @@ record JarBytes(String name, byte[] bytes) {
 
     /** SHA-256, hex. */
     String sha256() {
-        try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
+        return Sha256.hex(bytes);
     }
 
     /**

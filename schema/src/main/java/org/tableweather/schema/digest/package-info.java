@@ -1,0 +1,2 @@
+/** Names for bytes by their content. */
+package org.tableweather.schema.digest;

@@ -9,10 +9,13 @@ import org.apache.parquet.column.ColumnDescriptor;
 import org.apache.parquet.column.ColumnReader;
 import org.apache.parquet.column.impl.ColumnReadStoreImpl;
 import org.apache.parquet.column.page.PageReadStore;
+import org.apache.parquet.column.statistics.Statistics;
 import org.apache.parquet.conf.PlainParquetConfiguration;
 import org.apache.parquet.filter2.columnindex.RowRanges;
 import org.apache.parquet.hadoop.ParquetFileReader;
 import org.apache.parquet.hadoop.metadata.BlockMetaData;
+import org.apache.parquet.hadoop.metadata.ColumnChunkMetaData;
+import org.apache.parquet.hadoop.metadata.ColumnPath;
 import org.apache.parquet.io.LocalInputFile;
 import org.apache.parquet.io.api.Binary;
 import org.apache.parquet.io.api.Converter;
@@ -174,8 +177,23 @@ final class ParquetRows implements Closeable {
         ColumnReadStoreImpl columns = new ColumnReadStoreImpl(
                 pages, NO_CONVERTER, schema, file.getFileMetaData().getCreatedBy());
         for (int i = 0; i < readers.length; i++) {
-            readers[i] = descriptors[i] == null ? null : columns.getColumnReader(descriptors[i]);
+            readers[i] = descriptors[i] == null || isAllEmpty(groups.get(group), descriptors[i])
+                    ? null
+                    : columns.getColumnReader(descriptors[i]);
         }
+    }
+
+    /** A column that no row of the group fills is not looked at row by row. */
+    private static boolean isAllEmpty(BlockMetaData group, ColumnDescriptor column) {
+        for (ColumnChunkMetaData chunk : group.getColumns()) {
+            if (chunk.getPath().equals(ColumnPath.get(column.getPath()))) {
+                Statistics<?> statistics = chunk.getStatistics();
+                return statistics != null
+                        && statistics.isNumNullsSet()
+                        && statistics.getNumNulls() == group.getRowCount();
+            }
+        }
+        return false;
     }
 
     /** Whether the row has no value in this column. */

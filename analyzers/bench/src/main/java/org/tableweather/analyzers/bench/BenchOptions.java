@@ -18,7 +18,7 @@ import java.util.stream.Collectors;
  * @param repeats of each pair of contributions
  * @param warmFits how often a fit is repeated for its median
  * @param growthSessions numbers of sessions whose fits are compared
- * @param largeTrials trials of the pool that must fit into little memory
+ * @param largeTrials trials of the pool that must fit into little memory, and of the release that is scanned
  * @param exportTrials trials of the server that are exported
  */
 record BenchOptions(
@@ -40,7 +40,8 @@ record BenchOptions(
         ADDED,
         LARGE,
         RELEASE,
-        EXPORT;
+        EXPORT,
+        SCAN;
 
         private static Part named(String name) {
             return Arrays.stream(values())

@@ -39,7 +39,7 @@ class AnalyzeCommandTest {
         assertThat(names(json.path("curve").path(0)))
                 .containsExactly("rhPct", "mean", "lower", "upper", "newRoomLower", "newRoomUpper");
         assertThat(names(json.path("rooms").path(0))).containsExactly("room", "sessions", "trials", "effects");
-        assertThat(json.path("dataset").path("trials").asLong()).isEqualTo(12 * 5 * 26);
+        assertThat(json.path("dataset").path("trials").asLong()).isEqualTo(12 * 5 * 32);
         assertThat(json.path("dataset").path("invented").asBoolean()).isTrue();
         assertThat(json.path("dataset").path("hash").asText()).matches("sha256:[0-9a-f]{64}");
     }

@@ -4,16 +4,17 @@ import org.tableweather.schema.record.Shot;
 import org.tableweather.schema.shots.ShotCatalogue;
 
 /**
- * The two shots of the demonstration.
+ * The three shots of the demonstration.
  *
  * @param pooled whose curve is shown
- * @param rebound the smaller set beside it
+ * @param rebound the smaller set beside it, off one rail
+ * @param path the smaller set whose landings follow from ball and rails
  */
-public record DemoShots(Shot pooled, Shot rebound) {
+public record DemoShots(Shot pooled, Shot rebound, Shot path) {
 
-    /** A kick off three rails and a rebound off one, both of the built-in catalogue. */
+    /** A kick off three rails, a rebound off one and a kick off two, all of the built-in catalogue. */
     public static DemoShots ofTheCatalogue() {
-        return new DemoShots(shot("kick-3-rail"), shot("rebound-45-cue"));
+        return new DemoShots(shot("kick-3-rail"), shot("rebound-45-cue"), shot("kick-2-rail"));
     }
 
     private static Shot shot(String id) {

@@ -5,12 +5,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.tableweather.analyzers.standard.physics.ClothFriction;
 import org.tableweather.schema.folder.ContributionWriter;
 import org.tableweather.schema.record.Session;
 
 /**
  * Generates the contribution folders of an invented league: twelve rooms, five held climates each, twenty attempts of the
- * demonstration's shot and six of a one-rail rebound in each session, all attempts logged. The same seed gives the same
+ * demonstration's shot, six of a one-rail rebound and six of a kick off two rails in each session, all attempts logged. The same seed gives the same
  * bytes.
  *
  * <p>Each room has its own departure (u0, u1) from the average room; the logger of a room reads a little too high or low;
@@ -23,10 +24,13 @@ public final class InventedLeague {
     private static final double LOGGER_RH_SD_PCT = 0.6;
     private static final double LOGGER_TEMP_SD_K = 0.1;
 
+    // streams of their own: what is drawn for rails and paths does not change the pooled shot
     private static final long RAIL_STREAM = 0x5261696c73L;
+    private static final long PATH_STREAM = 0x5061746873L;
 
     private final Truth truth;
     private final RailTruth rails = RailTruth.ofTheDemo();
+    private final PathTruth paths = PathTruth.ofTheDemo();
     private final long seed;
     private final DemoShots shots;
 
@@ -52,20 +56,22 @@ public final class InventedLeague {
     public List<Path> write(Path parent) throws IOException {
         Files.createDirectories(parent);
         SeededDraws league = SeededDraws.of(seed);
-        // a stream of its own: what is drawn for rails does not change the pooled shot
         SeededDraws ofRails = SeededDraws.of(seed ^ RAIL_STREAM);
+        SeededDraws ofPaths = SeededDraws.of(seed ^ PATH_STREAM);
         List<Path> folders = new ArrayList<>();
         int number = 0;
         for (InventedRoom room : InventedRoom.league()) {
             Path folder = parent.resolve(room.tree());
-            writeRoom(folder, room, number++, league.split(), ofRails.split());
+            writeRoom(folder, room, number++, league.split(), ofRails.split(), ofPaths.split());
             folders.add(folder);
         }
         return folders;
     }
 
-    private void writeRoom(Path folder, InventedRoom room, int number, SeededDraws draws, SeededDraws ofRails)
+    private void writeRoom(
+            Path folder, InventedRoom room, int number, SeededDraws draws, SeededDraws ofRails, SeededDraws ofPaths)
             throws IOException {
+        ClothFriction cloth = paths.cloth(ofPaths);
         RailTruth.Departure rail = rails.room(ofRails);
         RoomDeparture departure = RoomDeparture.draw(truth, draws);
         double rhOffsetPct = draws.normal(LOGGER_RH_SD_PCT);
@@ -80,7 +86,9 @@ public final class InventedLeague {
             for (InventedSession session : sessions) {
                 session.writeClimate(writer, rhOffsetPct, tempOffsetK);
                 InventedRebounds rebounds = InventedRebounds.draw(rails, rail, ofRails.split());
-                session.writeTrials(writer, truth, departure, shots, rebounds);
+                InventedPaths own =
+                        new InventedPaths(paths, rails, rebounds.departure(), cloth, room.size(), ofPaths.split());
+                session.writeTrials(writer, truth, departure, shots, rebounds, own);
             }
         }
     }

@@ -13,8 +13,6 @@ import org.tableweather.schema.record.Shot;
  */
 record InventedRebounds(RailTruth truth, RailTruth.Departure departure, SeededDraws draws) {
 
-    private static final double NOSE_MM = 36.3;
-    private static final double BALL_MM = 57.15;
     private static final double APPROACH_DEG = 45;
     private static final double SPEED_MPS = 2;
     private static final double SPEED_SD_MPS = 0.05;
@@ -40,7 +38,7 @@ record InventedRebounds(RailTruth truth, RailTruth.Departure departure, SeededDr
     Rebound draw(Shot shot, double rhPct, double tempC, double approachErrorDeg) {
         double approachDeg = shot.approachAngleDeg().orElse(APPROACH_DEG) + approachErrorDeg;
         double speedMps = shot.approachSpeedMps().orElse(SPEED_MPS) + draws.normal(SPEED_SD_MPS);
-        RailProperties rail = truth.rail(rhPct, tempC, departure, RailProperties.noseSine(NOSE_MM, BALL_MM));
+        RailProperties rail = truth.rail(rhPct, tempC, departure, InventedRoom.noseSine());
         RailMotion off = truth.rebound(rail, approachDeg, speedMps);
         return new Rebound(
                 InventedRoom.rounded(approachDeg, 10),

@@ -4,6 +4,8 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.tableweather.analyzers.standard.physics.RailProperties;
+import org.tableweather.schema.geometry.TableSize;
 import org.tableweather.schema.record.BallSet;
 import org.tableweather.schema.record.Calibration;
 import org.tableweather.schema.record.Cloth;
@@ -27,6 +29,8 @@ record InventedRoom(String tree, double lengthMm, double woolPct, String ballSet
     static final String TABLE = "t1";
     static final String BALLS = "b1";
     static final String LOGGER = "h1";
+    private static final double NOSE_MM = 36.3;
+    private static final double BALL_MM = 57.15;
     private static final LocalDate FITTED = LocalDate.of(2024, 9, 2);
     private static final LocalDate CALIBRATED = LocalDate.of(2024, 12, 20);
 
@@ -88,7 +92,7 @@ record InventedRoom(String tree, double lengthMm, double woolPct, String ballSet
                 Optional.of("worsted"),
                 OptionalDouble.of(500),
                 Optional.of(FITTED));
-        Cushion cushion = new Cushion(Optional.of("natural"), Optional.of(FITTED), OptionalDouble.of(36.3));
+        Cushion cushion = new Cushion(Optional.of("natural"), Optional.of(FITTED), OptionalDouble.of(NOSE_MM));
         return new PoolTable(
                 TABLE,
                 tree,
@@ -99,11 +103,21 @@ record InventedRoom(String tree, double lengthMm, double woolPct, String ballSet
                 Optional.of(cushion));
     }
 
+    /** Table and ball. */
+    TableSize size() {
+        return new TableSize(lengthMm / 1000, lengthMm / 2000, BALL_MM / 1000);
+    }
+
+    /** How the nose meets the ball. */
+    static double noseSine() {
+        return RailProperties.noseSine(NOSE_MM, BALL_MM);
+    }
+
     private BallSet balls() {
         return new BallSet(
                 BALLS,
                 Optional.of(ballSet),
-                OptionalDouble.of(57.15),
+                OptionalDouble.of(BALL_MM),
                 OptionalDouble.of(167),
                 Optional.of(FITTED),
                 Optional.of(CALIBRATED));

@@ -29,6 +29,8 @@ final class InventedSession {
     private static final int SECONDS_BETWEEN_ATTEMPTS = 80;
     private static final int POOLED_ATTEMPTS = 20;
     private static final int REBOUND_ATTEMPTS = 6;
+    private static final int PATH_ATTEMPTS = 6;
+    private static final int SECONDS_TO_PATH = 35;
     private static final double APPROACH_SD_DEG = 0.5;
     private static final double DIAMONDS_PER_DEG = 0.17;
     private static final double LANDING_SD_DIA = 0.08;
@@ -96,11 +98,14 @@ final class InventedSession {
             Truth truth,
             InventedLeague.RoomDeparture room,
             DemoShots shots,
-            InventedRebounds rebounds)
+            InventedRebounds rebounds,
+            InventedPaths paths)
             throws IOException {
+        List<Boolean> withPath = paths.places(POOLED_ATTEMPTS + REBOUND_ATTEMPTS, PATH_ATTEMPTS);
         double sessionDeg = draws.normal(truth.sessionSd());
         Instant time = heldFrom.plusSeconds(SETTLING_SECONDS).toInstant();
         int number = 1;
+        int place = 0;
         for (Shot shot : order(shots)) {
             double rhPct = climate.rhPctAt(time);
             double departureDeg = room.deg(rhPct) + sessionDeg + draws.normal(truth.trialSd());
@@ -114,6 +119,11 @@ final class InventedSession {
                                     time,
                                     shot,
                                     rebounds.draw(shot, rhPct, tempC, draws.normal(APPROACH_SD_DEG))));
+            // between two of the others, so that these stay as they are
+            if (withPath.get(place++)) {
+                Instant between = time.plusSeconds(SECONDS_TO_PATH);
+                writer.write(path(Integer.toString(number++), between, shots.path(), paths));
+            }
             time = time.plusSeconds(SECONDS_BETWEEN_ATTEMPTS + (long) draws.uniform(-20, 20));
         }
     }
@@ -136,6 +146,13 @@ final class InventedSession {
                 InventedRoom.rounded(offsetDia, 20),
                 made,
                 shot.rails().size());
+    }
+
+    private Trial path(String trial, Instant time, Shot shot, InventedPaths paths) {
+        InventedPaths.Attempt attempt = paths.draw(shot, climate.rhPctAt(time), climate.tempCAt(time));
+        double offsetDia = InventedRoom.rounded(attempt.landingOffsetDia(), 20);
+        Made made = Math.abs(offsetDia) <= MADE_WITHIN_DIA ? Made.YES : Made.NO;
+        return row(trial, time, shot, InventedRebounds.Rebound.NONE, Double.NaN, offsetDia, made, attempt.rails());
     }
 
     private Trial rebound(String trial, Instant time, Shot shot, InventedRebounds.Rebound rebound) {

@@ -78,7 +78,8 @@ class InventedLeagueTest {
         return AnalysisRun.conclude(analyzer, read.source(), Map.of()).analysis();
     }
 
-    // among 1,560 normal values a few lie far out in a session of twenty: chance, not a fault of the folders
+    // among 1,560 normal values and 360 paths a few lie far out in a session of twenty: chance, not a fault of the
+    // folders
     @Test
     void passesTheChecksWithoutWarningsButOfOutliers() throws Exception {
         LocalSummaries<?> read = LocalSummaries.read(analyzer(), folders, bytes -> {});

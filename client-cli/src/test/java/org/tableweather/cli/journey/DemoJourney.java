@@ -27,7 +27,7 @@ import org.tableweather.schema.folder.BrokenFolders;
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 class DemoJourney {
     private static final Pattern PAGE = Pattern.compile("page: +(http://\\S+)/");
-    private static final int ATTEMPTS = 12 * 5 * 26;
+    private static final int ATTEMPTS = 12 * 5 * 32;
 
     @TempDir
     private static Path directory;

@@ -33,8 +33,12 @@ record ParquetTable<R>(String name, List<TableColumn<R>> columns) {
         return new MessageType(name, fields);
     }
 
-    /** Unit and meaning of every column, for the file's key-value metadata. */
-    Map<String, String> metadata() {
+    /**
+     * Unit and meaning of every column, for the file's key-value metadata: in words, and as Arrow has it.
+     *
+     * @param schema of the file
+     */
+    Map<String, String> metadata(MessageType schema) {
         Map<String, String> metadata = new LinkedHashMap<>();
         for (TableColumn<R> column : columns) {
             if (!column.unit().isEmpty()) {
@@ -42,6 +46,7 @@ record ParquetTable<R>(String name, List<TableColumn<R>> columns) {
             }
             metadata.put("description." + column.name(), column.description());
         }
+        metadata.put(ArrowFields.KEY, ArrowFields.of(this, schema));
         return metadata;
     }
 }

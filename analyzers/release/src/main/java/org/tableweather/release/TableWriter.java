@@ -114,7 +114,7 @@ final class TableWriter<R> implements Closeable {
 
         Rows(ParquetTable<R> table, MessageType schema) {
             this.columns = table.columns();
-            this.metadata = table.metadata();
+            this.metadata = table.metadata(schema);
             this.schema = schema;
         }
 

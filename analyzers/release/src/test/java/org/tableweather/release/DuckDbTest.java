@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -11,11 +12,15 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
+import java.util.Base64;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import org.apache.arrow.vector.types.pojo.Field;
+import org.apache.arrow.vector.types.pojo.Schema;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -193,6 +198,30 @@ class DuckDbTest {
         for (TableColumn<TrialRow> column : TrialTable.RELEASED.columns()) {
             assertThat(metadata).containsKey("description." + column.name());
         }
+    }
+
+    /** Types and units as Arrow's own library reads them back from what DuckDB hands over. */
+    @Test
+    void fieldsCarryTheirUnitsForReadersOfArrow() throws SQLException, IOException {
+        String encoded = (String) one(
+                "SELECT decode(value) FROM parquet_kv_metadata('" + kicks() + "') WHERE decode(key) = 'ARROW:schema'");
+        ByteBuffer message = ByteBuffer.wrap(Base64.getDecoder().decode(encoded));
+        Map<String, Field> fields = new LinkedHashMap<>();
+        Schema.deserializeMessage(message).getFields().forEach(field -> fields.put(field.getName(), field));
+
+        List<Object> columns =
+                rows("SELECT name FROM parquet_schema('" + kicks() + "') WHERE type IS NOT NULL").stream()
+                        .map(row -> row.get(0))
+                        .toList();
+        assertThat(fields.keySet())
+                .containsExactlyElementsOf(
+                        columns.stream().map(String.class::cast).toList());
+        assertThat(fields.get("approach_speed_mps").getMetadata()).containsEntry("unit", "m/s");
+        assertThat(fields.get("approach_speed_mps").getType().toString()).isEqualTo("FloatingPoint(DOUBLE)");
+        assertThat(fields.get("started_at").getType().toString()).isEqualTo("Timestamp(MICROSECOND, UTC)");
+        assertThat(fields.get("note").getMetadata()).containsOnlyKeys("description");
+        assertThat(fields.get("note").isNullable()).isTrue();
+        assertThat(fields.get("session_key").isNullable()).isFalse();
     }
 
     private static String kicks() {

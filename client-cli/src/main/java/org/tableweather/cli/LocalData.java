@@ -97,6 +97,7 @@ final class LocalData {
             command.say(trials.inWords() + ": a session that is not complete in it counts as what is there,"
                     + " and its other attempts look left out");
         }
+        trials.mustBeUnchanged();
         try (ProgressLine progress = ProgressLine.ofCount(Terminal.current(), "reading trials", trials.rows())) {
             return ReleasedSummaries.read(analyzer, trials, progress);
         }

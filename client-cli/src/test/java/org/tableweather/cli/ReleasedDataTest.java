@@ -166,19 +166,21 @@ class ReleasedDataTest {
                 .contains("kind=kick is a part of a release, and the release is not around it");
     }
 
-    @Test
-    void aChangedByteIsRefusedByTheNameOfItsFile() throws IOException {
-        Path release = copy("changed");
+    /** In pages, page index and footer alike. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.0, 0.1, 0.33, 0.5, 0.7, 0.85, 0.99})
+    void aChangedByteIsRefusedByTheNameOfItsFile(double place) throws IOException {
+        Path release = copy("changed-" + place);
         Path file = oneTrialFile(release);
         byte[] bytes = Files.readAllBytes(file);
-        bytes[bytes.length / 3] ^= 1;
+        bytes[(int) (bytes.length * place)] ^= 1;
         Files.write(file, bytes);
 
         Ran ran = Ran.with("analyze", "rebound-humidity", "--data", release.toString());
 
         assertThat(ran.exitCode()).isEqualTo(ExitCodes.FAULT);
         assertThat(ran.out()).isEmpty();
-        assertThat(ran.err()).contains(file.toString()).contains("damaged");
+        assertThat(ran.err()).contains(file.toString()).contains("SHA-256").contains("fetch the release anew");
     }
 
     @Test

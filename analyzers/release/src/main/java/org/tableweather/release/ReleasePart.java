@@ -132,6 +132,15 @@ record ReleasePart(ReleaseFolder release, Optional<Kind> kind, Optional<String> 
         }
     }
 
+    /** Every file that will be read has the hash that the manifest states. */
+    void mustBeUnchanged() throws IOException {
+        mustBeAsReleased();
+        for (VerifyReport.Fault fault : new GroupFiles(release, entries()).faults()) {
+            throw new IOException(
+                    release.path().resolve(fault.path()) + ": " + fault.detail() + ": fetch the release anew");
+        }
+    }
+
     /** The manifest has its hash, and every file that will be read the length that the manifest states. */
     void mustBeAsReleased() throws IOException {
         Path hash = release.path().resolve(Manifest.HASH_FILE);

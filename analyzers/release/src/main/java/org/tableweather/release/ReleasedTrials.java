@@ -13,8 +13,9 @@ import org.tableweather.schema.folder.SessionSink;
  *
  * <p>Inside a release the manifest is asked first: each file that will be read is there with the length that the manifest
  * states, the checksum of every page is compared while it is read, and the sessions of a whole release must have the hash that
- * the manifest states. A changed byte is refused by the name of its file; that no one made a file anew, checksums and all, is
- * for {@link ReleaseVerifier} to say, which reads every byte.
+ * the manifest states. A changed byte that a checksum of a page covers is refused by the name of its file. {@link
+ * #mustBeUnchanged} reads the files once more and refuses any changed byte of them; {@link ReleaseVerifier} looks at the whole
+ * release.
  */
 public final class ReleasedTrials {
     private static final String PARQUET = ".parquet";
@@ -90,6 +91,17 @@ public final class ReleasedTrials {
             part.get().sessions(sink);
         } else {
             TrialParquet.sessions(path, sink);
+        }
+    }
+
+    /**
+     * Hashes every file that will be read. Does nothing for a file that stands alone: no manifest says how it was.
+     *
+     * @throws IOException when one is not as the manifest states; the message names it
+     */
+    public void mustBeUnchanged() throws IOException {
+        if (part.isPresent()) {
+            part.get().mustBeUnchanged();
         }
     }
 

@@ -2,6 +2,7 @@ package org.tableweather.release;
 
 import java.io.IOException;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -9,6 +10,8 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.tableweather.analyzers.host.Summaries;
+import org.tableweather.schema.record.Shot;
+import org.tableweather.schema.shots.ShotCatalogue;
 
 /**
  * What a release says of its tables: manifest, changes, check reports, citation.
@@ -29,12 +32,31 @@ record Description(
         for (ReleasedContribution contribution : contributions) {
             files.text("reports/" + contribution.id() + ".json", contribution.checkReportJson());
         }
+        shots(files);
         Changes changes = Changes.of(facts, contributions);
         files.text(Changes.FILE, ReleaseJson.text(changes));
         describe(manifest(changes, List.of()), files);
         Manifest manifest = manifest(changes, files.entries()).sealed();
         files.manifest(manifest.bytes());
         return manifest;
+    }
+
+    private void shots(ReleaseFiles files) throws IOException {
+        files.text("shots/catalogue.json", ReleaseJson.text(new Shots(ShotCatalogue.all())));
+        for (ReleasedContribution contribution : contributions) {
+            if (!contribution.shots().isEmpty()) {
+                files.text(
+                        "shots/contributions/" + contribution.id() + ".json",
+                        ReleaseJson.text(new Shots(contribution.shots())));
+            }
+        }
+    }
+
+    /** A file of definitions, in the order of their ids. */
+    private record Shots(List<Shot> shots) {
+        Shots {
+            shots = shots.stream().sorted(Comparator.comparing(Shot::id)).toList();
+        }
     }
 
     private static void describe(Manifest manifest, ReleaseFiles files) throws IOException {

@@ -58,7 +58,8 @@ record FolderInput(List<Path> paths, LongConsumer progress) implements ReleaseIn
                 contribution.contributor().orcid(),
                 contribution.invented().orElse(false),
                 sha256,
-                ReleaseJson.text(report));
+                ReleaseJson.text(report),
+                contribution.shots());
     }
 
     private static String archiveSha256(Path path) throws IOException {

@@ -20,6 +20,7 @@ record ReleaseReadme(Manifest manifest) {
                 | `sessions/room_group=*/part-0.parquet` | one row a session: room, table, cloth, dates, range of the climate, and `record`, all that is known of it as JSON |
                 | `manifest.json` | every file with its SHA-256, length and number of rows; `manifest.sha256` is the hash of it |
                 | `changes.json` | contributions added, withdrawn and kept since the release before |
+                | `shots/catalogue.json`, `shots/contributions/*.json` | what the shot ids of the trials mean: the built-in catalogue at this release, and contributors' own shots, which go before it for the trials of that contribution |
                 | `reports/*.json` | what the checks found in each contribution |
                 | `LICENCES.md`, `CITATION.txt`, `CITATION.cff`, `datacite.json`, `ro-crate-metadata.json` | licences, citation, metadata |
 

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -20,10 +21,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.tableweather.schema.json.ContributionJson;
+import org.tableweather.schema.record.Shot;
+import org.tableweather.schema.shots.ShotCatalogue;
 import org.yaml.snakeyaml.LoaderOptions;
 import org.yaml.snakeyaml.Yaml;
 import org.yaml.snakeyaml.constructor.SafeConstructor;
@@ -77,6 +82,26 @@ class DescriptionTest {
         Set<String> used = new TreeSet<>();
         names(json(Manifest.FILE), used);
         assertThat(described).containsAll(used);
+    }
+
+    /** Whoever has the folder alone knows what was shot: the definitions are the schema's, and every shot has one. */
+    @Test
+    void theReleaseSaysWhatItsShotsMean() throws IOException {
+        Set<String> defined = new TreeSet<>();
+        try (Stream<Path> files = Files.walk(release.resolve("shots"))) {
+            for (Path file : files.filter(Files::isRegularFile).toList()) {
+                for (JsonNode shot : JSON.readTree(file.toFile()).path("shots")) {
+                    Shot read = ContributionJson.readShot(
+                            new ByteArrayInputStream(shot.toString().getBytes(StandardCharsets.UTF_8)));
+                    defined.add(read.id());
+                }
+            }
+        }
+        ReleaseFolder.open(release).manifest().files().stream()
+                .flatMap(file -> file.shots().stream())
+                .forEach(run -> assertThat(defined).contains(run.shot()));
+        assertThat(defined).contains("own-kick").hasSize(ShotCatalogue.all().size() + 1);
+        assertThat(json("manifest.json").toString()).contains("shots/contributions/");
     }
 
     private static void names(JsonNode node, Set<String> into) {

@@ -1,6 +1,10 @@
 package org.tableweather.release;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -12,6 +16,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.SplittableRandom;
 import org.tableweather.schema.folder.ContributionWriter;
+import org.tableweather.schema.json.ContributionJson;
 import org.tableweather.schema.record.Climate;
 import org.tableweather.schema.record.Cloth;
 import org.tableweather.schema.record.Contribution;
@@ -22,7 +27,9 @@ import org.tableweather.schema.record.OutcomeUncertainty;
 import org.tableweather.schema.record.PoolTable;
 import org.tableweather.schema.record.Room;
 import org.tableweather.schema.record.Session;
+import org.tableweather.schema.record.Shot;
 import org.tableweather.schema.record.Trial;
+import org.tableweather.schema.shots.ShotCatalogue;
 
 /** Invented contributions with everything that a release must keep: two kinds, gaps, uncertainties, notes, odd times. */
 final class InventedFolders {
@@ -94,8 +101,20 @@ final class InventedFolders {
                 List.of(),
                 List.of(),
                 List.of(),
-                List.of(),
+                List.of(ownShot()),
                 sessions);
+    }
+
+    /** A shot of the catalogue under a name of its own. */
+    static Shot ownShot() {
+        ObjectNode shot = ContributionJson.mapper()
+                .valueToTree(ShotCatalogue.byId("kick-2-rail").orElseThrow());
+        try {
+            return ContributionJson.readShot(new ByteArrayInputStream(
+                    shot.put("id", "own-kick").toString().getBytes(StandardCharsets.UTF_8)));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private static Session session(String id, String table, int day) {

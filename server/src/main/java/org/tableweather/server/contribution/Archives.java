@@ -2,11 +2,22 @@ package org.tableweather.server.contribution;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.List;
+import org.tableweather.schema.check.Findings;
+import org.tableweather.schema.folder.ArchiveLimits;
+import org.tableweather.schema.folder.ContributionSource;
+import org.tableweather.schema.json.ContributionDocument;
+import org.tableweather.schema.json.ContributionJson;
+import org.tableweather.schema.record.Contribution;
+import org.tableweather.schema.record.Shot;
 import org.tableweather.server.datafolder.DataFolder;
 
 /** The archives that were handed over, each a file named by its SHA-256. */
@@ -26,6 +37,25 @@ class Archives {
 
     boolean exists(String sha256) {
         return Files.isRegularFile(path(sha256));
+    }
+
+    /**
+     * The shots that a kept archive defines beside the catalogue's.
+     *
+     * @throws UncheckedIOException when it cannot be read
+     */
+    List<Shot> shots(String sha256) {
+        Path archive = path(sha256);
+        try (ContributionSource source = ContributionSource.of(archive, ArchiveLimits.defaults());
+                InputStream json = source.open(ContributionJson.FILE)
+                        .orElseThrow(() -> new NoSuchFileException(archive + "/" + ContributionJson.FILE))) {
+            return ContributionDocument.read(json, new Findings())
+                    .contribution()
+                    .map(Contribution::shots)
+                    .orElseThrow(() -> new IOException(archive + " is not the contribution that was accepted"));
+        } catch (IOException e) {
+            throw new UncheckedIOException("the shots of archive " + archive, e);
+        }
     }
 
     /**

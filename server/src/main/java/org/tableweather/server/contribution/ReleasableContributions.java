@@ -8,6 +8,7 @@ import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import org.tableweather.schema.record.Shot;
 
 /** What releases need to know of contributions. */
 @ApplicationScoped
@@ -23,6 +24,7 @@ public class ReleasableContributions {
      * @param contributor the name they chose
      * @param invented whether the data are made up
      * @param report of the checks, as JSON
+     * @param shots its own definitions
      */
     public record Releasable(
             long id,
@@ -31,7 +33,8 @@ public class ReleasableContributions {
             String licence,
             String contributor,
             boolean invented,
-            String report) {}
+            String report,
+            List<Shot> shots) {}
 
     /**
      * What is left of one that was withdrawn.
@@ -42,11 +45,21 @@ public class ReleasableContributions {
      */
     public record Withdrawn(String sha256, LocalDate date, String reason) {}
 
-    /** These contributions, by number; accepted once, perhaps withdrawn since. */
+    private final Archives archives;
+
+    ReleasableContributions(Archives archives) {
+        this.archives = archives;
+    }
+
+    /**
+     * These contributions, by number; accepted once, perhaps withdrawn since.
+     *
+     * @throws java.io.UncheckedIOException when a kept archive cannot be read
+     */
     @Transactional
     public List<Releasable> of(Collection<Long> ids) {
         return StoredContribution.<StoredContribution>list("id in ?1 order by id", ids).stream()
-                .map(ReleasableContributions::releasable)
+                .map(this::releasable)
                 .toList();
     }
 
@@ -62,7 +75,7 @@ public class ReleasableContributions {
                 .toList();
     }
 
-    private static Releasable releasable(StoredContribution stored) {
+    private Releasable releasable(StoredContribution stored) {
         ContributionView view = stored.view();
         return new Releasable(
                 view.id(),
@@ -71,6 +84,7 @@ public class ReleasableContributions {
                 view.licence().orElseThrow(),
                 view.contributor().orElseThrow(),
                 view.invented(),
-                stored.report().orElse(""));
+                stored.report().orElse(""),
+                archives.shots(view.sha256()));
     }
 }

@@ -42,7 +42,8 @@ record StoredInput(List<Releasable> contributions, PublishedSessions sessions) i
                 orcid(ofIt),
                 contribution.invented(),
                 contribution.sha256(),
-                contribution.report()));
+                contribution.report(),
+                contribution.shots()));
     }
 
     /** A room's key begins with its contributor's ORCID iD, where there is one. */

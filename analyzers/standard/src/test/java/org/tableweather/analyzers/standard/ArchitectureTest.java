@@ -35,6 +35,7 @@ class ArchitectureTest {
                     "org.tableweather.schema.climate..",
                     "org.tableweather.schema.geometry..",
                     "org.tableweather.schema.record..",
+                    "org.tableweather.schema.shots..",
                     "org.tableweather.analyzers.spi..",
                     "org.tableweather.analyzers.standard..");
 

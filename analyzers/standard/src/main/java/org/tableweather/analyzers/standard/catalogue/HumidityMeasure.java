@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.tableweather.analyzers.spi.ParameterInfo;
 import org.tableweather.analyzers.standard.climate.ClothBlend;
 import org.tableweather.analyzers.standard.climate.Fibre;
 import org.tableweather.schema.climate.MoistAir;
@@ -154,6 +155,15 @@ public enum HumidityMeasure {
 
     private static OptionalDouble stated(double number) {
         return Double.isNaN(number) ? OptionalDouble.empty() : OptionalDouble.of(number);
+    }
+
+    /**
+     * The parameter that asks for one.
+     *
+     * @param what it is for
+     */
+    public static ParameterInfo parameter(String what) {
+        return new ParameterInfo(HumidityQuestion.MEASURE, what, "1", RELATIVE.parameter, parameters());
     }
 
     /** The values of the parameter. */

@@ -93,13 +93,9 @@ public final class ReboundHumidity implements Analyzer<SessionMoments> {
             List.of(
                     ShotCounts.parameter("usable trials"),
                     Response.asked("what is explained"),
-                    new ParameterInfo(
-                            HumidityQuestion.MEASURE,
+                    HumidityMeasure.parameter(
                             "what is taken for humidity; regain is estimated from cloth and climate, at the bed needs its"
-                                    + " temperature",
-                            "1",
-                            HumidityMeasure.RELATIVE.parameter,
-                            HumidityMeasure.parameters()),
+                                    + " temperature"),
                     new ParameterInfo(
                             HumidityQuestion.CURVE,
                             "shape over humidity: a parabola, or a penalised spline over knots at every 10 %RH from 20 to"

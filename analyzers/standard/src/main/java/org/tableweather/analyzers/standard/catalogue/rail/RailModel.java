@@ -1,7 +1,6 @@
 package org.tableweather.analyzers.standard.catalogue.rail;
 
 import java.util.List;
-import java.util.Optional;
 import org.tableweather.analyzers.spi.Analysis;
 import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
@@ -65,12 +64,7 @@ public final class RailModel implements Analyzer<RailSummary> {
                             "1",
                             "",
                             List.of()),
-                    new ParameterInfo(
-                            RailQuestion.MEASURE,
-                            "what is taken for humidity",
-                            "1",
-                            HumidityMeasure.RELATIVE.parameter,
-                            HumidityMeasure.parameters()),
+                    HumidityMeasure.parameter("what is taken for humidity"),
                     new ParameterInfo(
                             RailQuestion.IMPACT,
                             "which impact is fitted",
@@ -113,17 +107,7 @@ public final class RailModel implements Analyzer<RailSummary> {
     public Analysis conclude(SummarySource<RailSummary> summaries, Parameters parameters) {
         RailPool pool = new RailPool(summaries.sessions(), RailQuestion.of(parameters));
         RailRefusal refusal = new RailRefusal(pool, parameters, INFO.references());
-        Optional<Analysis> none = refusal.ofPool().map(declined -> declined);
-        if (none.isPresent()) {
-            return none.get();
-        }
-        RailDesign design = new RailDesign(pool);
-        Optional<Analysis> poor = refusal.ofDesign(design).map(declined -> declined);
-        return poor.orElseGet(() -> FittedRail.of(pool, design)
-                .<Analysis>fold(
-                        rail -> refusal.ofUntold(rail)
-                                .<Analysis>map(declined -> declined)
-                                .orElseGet(() -> new RailAnswer(rail).write(INFO.references())),
-                        refusal::of));
+        return PooledRail.<Analysis>fit(
+                pool, refusal, rail -> new RailAnswer(rail).write(INFO.references()), declined -> declined);
     }
 }

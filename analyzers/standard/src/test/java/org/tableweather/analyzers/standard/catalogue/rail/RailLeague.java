@@ -22,14 +22,14 @@ import org.tableweather.schema.record.Trial;
  * + 12 % per 10 %RH and −4 % per 5 K; rooms' standard deviations 0.02, 15 %, and 3 % of the slope of friction; sessions' 0.005 and 4 %;
  * attempts' 0.8° and 0.012. Only the ball library is shared with the fit.
  */
-final class RailLeague {
+public final class RailLeague {
 
-    static final double RESTITUTION = 0.82;
-    static final double RESTITUTION_SPEED = -0.03;
-    static final double RESTITUTION_HUMIDITY = -0.008;
-    static final double FRICTION = 0.18;
-    static final double FRICTION_HUMIDITY = 0.12;
-    static final double FRICTION_TEMPERATURE = -0.04;
+    public static final double RESTITUTION = 0.82;
+    public static final double RESTITUTION_SPEED = -0.03;
+    public static final double RESTITUTION_HUMIDITY = -0.008;
+    public static final double FRICTION = 0.18;
+    public static final double FRICTION_HUMIDITY = 0.12;
+    public static final double FRICTION_TEMPERATURE = -0.04;
 
     private double[] anglesDeg = {30, 45, 60};
     private double[] speedsMps = {1, 2};
@@ -37,7 +37,7 @@ final class RailLeague {
     private boolean stepped;
     private boolean heldHumidity;
 
-    RailLeague angles(double... other) {
+    public RailLeague angles(double... other) {
         anglesDeg = other;
         return this;
     }
@@ -52,12 +52,12 @@ final class RailLeague {
         return this;
     }
 
-    RailLeague atOneHumidity() {
+    public RailLeague atOneHumidity() {
         heldHumidity = true;
         return this;
     }
 
-    List<Held> drawn(int rooms, int sessions, int repeats, long seed) {
+    public List<Held> drawn(int rooms, int sessions, int repeats, long seed) {
         Random random = new Random(new SplittableRandom(seed).nextLong());
         List<Held> league = new ArrayList<>();
         for (int room = 0; room < rooms; room++) {

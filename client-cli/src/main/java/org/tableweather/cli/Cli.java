@@ -38,6 +38,7 @@ import picocli.CommandLine.ScopeType;
             RerunCommand.class,
             CurveCommand.class,
             CompareCommand.class,
+            PredictCommand.class,
             FindCommand.class,
             ReleaseCommand.class,
             FetchCommand.class,

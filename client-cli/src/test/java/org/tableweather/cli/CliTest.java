@@ -40,6 +40,7 @@ class CliTest {
                         "rerun",
                         "curve",
                         "compare",
+                        "predict",
                         "demo",
                         "climate",
                         "completion");

@@ -12,7 +12,6 @@ import org.tableweather.analyzers.spi.Analysis;
 import org.tableweather.analyzers.spi.Analysis.Declined;
 import org.tableweather.analyzers.spi.Analysis.Estimate;
 import org.tableweather.analyzers.spi.Analysis.Reason;
-import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
 import org.tableweather.analyzers.spi.ConclusionListener;
 import org.tableweather.analyzers.spi.Parameters;
@@ -23,8 +22,6 @@ import org.tableweather.analyzers.spi.SummarySource;
 import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
 import org.tableweather.analyzers.standard.catalogue.guard.BiasGuards;
 import org.tableweather.analyzers.standard.catalogue.guard.GuardFinding;
-import org.tableweather.schema.record.SessionRecord;
-import org.tableweather.schema.record.Trial;
 
 /**
  * Which measure explains a response: relative humidity, absolute humidity, dew point, air temperature, the cloth's estimated regain?
@@ -34,7 +31,7 @@ import org.tableweather.schema.record.Trial;
  * @source Schwarz1978
  * @source Laird1982
  */
-public final class HumidityMeasures implements Analyzer<SessionMoments> {
+public final class HumidityMeasures implements MomentsAnalyzer {
 
     private static final List<String> REFERENCES =
             List.of("Akaike1974", "Schwarz1978", "Laird1982", "ASHRAE2017", "ASHRAERegain");
@@ -72,16 +69,6 @@ public final class HumidityMeasures implements Analyzer<SessionMoments> {
     @Override
     public AnalyzerInfo info() {
         return INFO;
-    }
-
-    @Override
-    public Class<SessionMoments> summaryType() {
-        return SessionMoments.class;
-    }
-
-    @Override
-    public SessionMoments summarise(SessionRecord session, Iterable<Trial> trials) {
-        return SessionMomentsBuilder.of(session, trials);
     }
 
     @Override

@@ -15,6 +15,9 @@ public final class PartsBuilder {
     private final double[] row;
     private int measured;
     private int filled;
+    private String lastShot = "";
+    private int lastMeasured;
+    private MomentsBuilder last;
 
     /** None yet, of this number of columns. */
     public PartsBuilder(int columns) {
@@ -36,13 +39,14 @@ public final class PartsBuilder {
 
     /** The current trial is complete. */
     public void trialOf(String shot) {
-        SortedMap<Integer, MomentsBuilder> blocks = shots.computeIfAbsent(shot, id -> new TreeMap<>());
-        MomentsBuilder block = blocks.get(measured);
-        if (block == null) {
-            block = new MomentsBuilder(filled);
-            blocks.put(measured, block);
+        if (last == null || measured != lastMeasured || !shot.equals(lastShot)) {
+            int columns = filled;
+            last = shots.computeIfAbsent(shot, id -> new TreeMap<>())
+                    .computeIfAbsent(measured, bits -> new MomentsBuilder(columns));
+            lastShot = shot;
+            lastMeasured = measured;
         }
-        block.add(row);
+        last.add(row);
         measured = 0;
         filled = 0;
     }

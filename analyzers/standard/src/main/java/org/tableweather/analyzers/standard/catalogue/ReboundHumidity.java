@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.tableweather.analyzers.spi.Analysis;
-import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
 import org.tableweather.analyzers.spi.ConclusionListener;
 import org.tableweather.analyzers.spi.ParameterInfo;
@@ -14,8 +13,6 @@ import org.tableweather.analyzers.standard.statistics.NestedFit;
 import org.tableweather.analyzers.standard.statistics.NestedModel;
 import org.tableweather.analyzers.standard.statistics.NestedOutcome;
 import org.tableweather.analyzers.standard.statistics.NestedRefusal;
-import org.tableweather.schema.record.SessionRecord;
-import org.tableweather.schema.record.Trial;
 
 /**
  * How a shot's response changes with humidity over all rooms, by a linear mixed model with sessions nested in rooms:
@@ -33,7 +30,7 @@ import org.tableweather.schema.record.Trial;
  * @source Patterson1971
  * @source Kuznetsova2017
  */
-public final class ReboundHumidity implements Analyzer<SessionMoments> {
+public final class ReboundHumidity implements MomentsAnalyzer {
 
     private static final List<String> REFERENCES = List.of(
             "Laird1982",
@@ -151,16 +148,6 @@ public final class ReboundHumidity implements Analyzer<SessionMoments> {
     @Override
     public AnalyzerInfo info() {
         return INFO;
-    }
-
-    @Override
-    public Class<SessionMoments> summaryType() {
-        return SessionMoments.class;
-    }
-
-    @Override
-    public SessionMoments summarise(SessionRecord session, Iterable<Trial> trials) {
-        return SessionMomentsBuilder.of(session, trials);
     }
 
     @Override

@@ -1,10 +1,8 @@
 package org.tableweather.analyzers.standard.catalogue;
 
-import java.util.HashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.function.ToDoubleFunction;
-import org.tableweather.analyzers.standard.catalogue.guard.SessionProtocol;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.tableweather.analyzers.spi.TrialColumns;
 import org.tableweather.analyzers.standard.catalogue.guard.SessionProtocolBuilder;
 import org.tableweather.analyzers.standard.climate.CorrectedClimate;
 import org.tableweather.schema.record.SessionRecord;
@@ -14,41 +12,47 @@ import org.tableweather.schema.record.Trial;
 public final class SessionMomentsBuilder {
 
     private static final Measure[] MEASURES = Measure.values();
-    private static final SessionProtocolBuilder PROTOCOL = new SessionProtocolBuilder(responses());
 
     private SessionMomentsBuilder() {}
 
-    /**
-     * The summary of a session, its climates corrected by its instrument's calibration, its trials in any order: equal trials give
-     * equal bits.
-     */
-    public static SessionMoments of(SessionRecord session, Iterable<Trial> trials) {
+    /** The summary of a session, its climates corrected by its instrument's calibration: equal trials give equal bits. */
+    public static SessionMoments of(SessionRecord session, TrialColumns read) {
         CorrectedClimate climate = CorrectedClimate.of(session);
-        List<Trial> ordered = climate.ordered(trials);
-        return of(SessionTraits.of(session, climate), PROTOCOL.ofOrdered(session.session(), ordered), ordered);
+        TrialColumns trials = climate.of(read);
+        double[][] columns = columns(trials);
+        return new SessionMoments(
+                new ColumnParts(trials, columns).parts(),
+                SessionTraits.of(session, climate),
+                SessionProtocolBuilder.of(session.session(), trials, responses(columns)));
     }
 
-    /** The same of trials of which nothing else is known. */
-    public static SessionMoments of(Iterable<Trial> trials) {
-        List<Trial> ordered = CorrectedClimate.NONE.ordered(trials);
-        return of(SessionTraits.UNKNOWN, PROTOCOL.ofOrdered(ordered), ordered);
+    /** The same of trials that are there as rows, in any order. */
+    public static SessionMoments of(SessionRecord session, Iterable<Trial> rows) {
+        return of(session, TrialColumns.of(rows, Measure.NUMBERS));
     }
 
-    private static SessionMoments of(SessionTraits traits, SessionProtocol protocol, List<Trial> ordered) {
-        PartsBuilder builder = new PartsBuilder(MEASURES.length);
-        for (Trial trial : ordered) {
-            for (Measure measure : MEASURES) {
-                builder.column(measure.bit(), measure.of(trial));
-            }
-            builder.trialOf(trial.shot());
+    /** The same of trials of which nothing else is known, in any order. */
+    public static SessionMoments of(Iterable<Trial> rows) {
+        TrialColumns trials = TrialColumns.of(rows, Measure.NUMBERS);
+        double[][] columns = columns(trials);
+        return new SessionMoments(
+                new ColumnParts(trials, columns).parts(),
+                SessionTraits.UNKNOWN,
+                SessionProtocolBuilder.of(trials, responses(columns)));
+    }
+
+    private static double[][] columns(TrialColumns trials) {
+        double[][] columns = new double[MEASURES.length][];
+        for (int i = 0; i < columns.length; i++) {
+            columns[i] = MEASURES[i].of(trials);
         }
-        return new SessionMoments(builder.parts(), traits, protocol);
+        return columns;
     }
 
-    private static Map<String, ToDoubleFunction<Trial>> responses() {
-        Map<String, ToDoubleFunction<Trial>> responses = new HashMap<>();
+    private static SortedMap<String, double[]> responses(double[][] columns) {
+        SortedMap<String, double[]> responses = new TreeMap<>();
         for (Response response : Response.values()) {
-            responses.put(response.parameter, response.measure::of);
+            responses.put(response.parameter, columns[response.measure.ordinal()]);
         }
         return responses;
     }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.tableweather.analyzers.spi.TrialColumns;
 import org.tableweather.schema.climate.MoistAir;
 import org.tableweather.schema.record.Climate;
 import org.tableweather.schema.record.Session;
@@ -63,6 +64,11 @@ public final class CorrectedClimate {
         List<Trial> corrected = new ArrayList<>();
         trials.forEach(trial -> corrected.add(trial.withClimate(of(trial.climate()))));
         return corrected;
+    }
+
+    /** The same of columns that hold temperature and humidity. */
+    public TrialColumns of(TrialColumns trials) {
+        return isCorrecting() ? new CorrectedColumns(trials, this) : trials;
     }
 
     /** The same in {@link Trial#CANONICAL_ORDER}, whatever order they come in. */

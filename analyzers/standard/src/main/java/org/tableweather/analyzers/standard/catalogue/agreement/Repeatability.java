@@ -5,22 +5,19 @@ import java.util.Optional;
 import org.tableweather.analyzers.spi.Analysis;
 import org.tableweather.analyzers.spi.Analysis.Declined;
 import org.tableweather.analyzers.spi.Analysis.Reason;
-import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
 import org.tableweather.analyzers.spi.ParameterInfo;
 import org.tableweather.analyzers.spi.Parameters;
 import org.tableweather.analyzers.spi.SummarySource;
 import org.tableweather.analyzers.standard.catalogue.Figures;
 import org.tableweather.analyzers.standard.catalogue.Measure;
+import org.tableweather.analyzers.standard.catalogue.MomentsAnalyzer;
 import org.tableweather.analyzers.standard.catalogue.Response;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments;
-import org.tableweather.analyzers.standard.catalogue.SessionMomentsBuilder;
 import org.tableweather.analyzers.standard.catalogue.ShotCounts;
 import org.tableweather.analyzers.standard.catalogue.rooms.RoomPool;
 import org.tableweather.analyzers.standard.statistics.answer.Refusal;
 import org.tableweather.analyzers.standard.statistics.interlab.Precision;
-import org.tableweather.schema.record.SessionRecord;
-import org.tableweather.schema.record.Trial;
 
 /**
  * How well trials, sessions and rooms agree at nearly the same humidity: a room is a laboratory, a trial a result.
@@ -28,7 +25,7 @@ import org.tableweather.schema.record.Trial;
  * @source ISO57252
  * @source ASTME691
  */
-public final class Repeatability implements Analyzer<SessionMoments> {
+public final class Repeatability implements MomentsAnalyzer {
 
     private static final List<String> REFERENCES = List.of(
             "ISO57252",
@@ -97,16 +94,6 @@ public final class Repeatability implements Analyzer<SessionMoments> {
     @Override
     public AnalyzerInfo info() {
         return INFO;
-    }
-
-    @Override
-    public Class<SessionMoments> summaryType() {
-        return SessionMoments.class;
-    }
-
-    @Override
-    public SessionMoments summarise(SessionRecord session, Iterable<Trial> trials) {
-        return SessionMomentsBuilder.of(session, trials);
     }
 
     @Override

@@ -1,16 +1,11 @@
 package org.tableweather.analyzers.standard.catalogue.guard;
 
-import java.util.List;
-import java.util.function.ToDoubleFunction;
-import org.tableweather.analyzers.standard.catalogue.guard.SessionProtocolBuilder.Attempt;
-import org.tableweather.schema.record.Trial;
-
 /** Sums over the trials that have an outcome, from their mean. */
 final class ScatterSums {
 
     private final double[] values;
     private final int[] places;
-    private int n;
+    private final int n;
     private double mean;
     private double place;
     private double rhPct;
@@ -21,40 +16,60 @@ final class ScatterSums {
     private double orderSquares;
     private double orderProduct;
 
-    ScatterSums(List<Attempt> attempts, ToDoubleFunction<Trial> reading) {
-        values = new double[attempts.size()];
-        places = new int[attempts.size()];
-        for (Attempt attempt : attempts) {
-            double value = reading.applyAsDouble(attempt.trial());
-            if (Double.isFinite(value)) {
-                centre(attempt, value);
+    /**
+     * Sums.
+     *
+     * @param attempts their places in the session
+     * @param outcome of every attempt of the session
+     * @param humidity of every attempt of the session, %
+     */
+    ScatterSums(int[] attempts, double[] outcome, double[] humidity) {
+        values = new double[attempts.length];
+        places = new int[attempts.length];
+        int measured = 0;
+        for (int attempt : attempts) {
+            if (Double.isFinite(outcome[attempt])) {
+                values[measured] = outcome[attempt];
+                places[measured] = attempt;
+                measured++;
             }
         }
+        n = measured;
+        centre(humidity);
+        spread();
+    }
+
+    private void centre(double[] humidity) {
+        double outcome = 0;
+        double order = 0;
+        double damp = 0;
+        long known = 0;
         for (int i = 0; i < n; i++) {
-            spread(places[i] - place, values[i] - mean);
+            outcome += (values[i] - outcome) / (i + 1);
+            order += (places[i] - order) / (i + 1);
+            double rh = humidity[places[i]];
+            if (Double.isFinite(rh)) {
+                known++;
+                damp += (rh - damp) / known;
+            }
         }
+        mean = outcome;
+        place = order;
+        rhPct = damp;
+        humid = known;
     }
 
-    private void centre(Attempt attempt, double value) {
-        values[n] = value;
-        places[n] = attempt.place();
-        n++;
-        mean += (value - mean) / n;
-        place += (attempt.place() - place) / n;
-        double humidity = attempt.trial().climate().rhPct();
-        if (Double.isFinite(humidity)) {
-            humid++;
-            rhPct += (humidity - rhPct) / humid;
+    private void spread() {
+        for (int i = 0; i < n; i++) {
+            double later = places[i] - place;
+            double apart = values[i] - mean;
+            double square = apart * apart;
+            second += square;
+            third += square * apart;
+            fourth += square * square;
+            orderSquares += later * later;
+            orderProduct += later * apart;
         }
-    }
-
-    private void spread(double later, double apart) {
-        double square = apart * apart;
-        second += square;
-        third += square * apart;
-        fourth += square * square;
-        orderSquares += later * later;
-        orderProduct += later * apart;
     }
 
     long n() {

@@ -5,18 +5,15 @@ import java.util.Optional;
 import org.tableweather.analyzers.spi.Analysis;
 import org.tableweather.analyzers.spi.Analysis.Declined;
 import org.tableweather.analyzers.spi.Analysis.Reason;
-import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
 import org.tableweather.analyzers.spi.ParameterInfo;
 import org.tableweather.analyzers.spi.Parameters;
 import org.tableweather.analyzers.spi.SummarySource;
 import org.tableweather.analyzers.standard.catalogue.Figures;
+import org.tableweather.analyzers.standard.catalogue.MomentsAnalyzer;
 import org.tableweather.analyzers.standard.catalogue.Response;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments;
-import org.tableweather.analyzers.standard.catalogue.SessionMomentsBuilder;
 import org.tableweather.analyzers.standard.catalogue.ShotCounts;
-import org.tableweather.schema.record.SessionRecord;
-import org.tableweather.schema.record.Trial;
 
 /**
  * How one room differs from the others, by the pooled model of all rooms: its level and slope shrunken towards the average
@@ -25,7 +22,7 @@ import org.tableweather.schema.record.Trial;
  * @source Henderson1975
  * @source Laird1982
  */
-public final class RoomComparison implements Analyzer<SessionMoments> {
+public final class RoomComparison implements MomentsAnalyzer {
 
     static final String SHOT = "shot";
     static final String RESPONSE = "response";
@@ -74,16 +71,6 @@ public final class RoomComparison implements Analyzer<SessionMoments> {
     @Override
     public AnalyzerInfo info() {
         return INFO;
-    }
-
-    @Override
-    public Class<SessionMoments> summaryType() {
-        return SessionMoments.class;
-    }
-
-    @Override
-    public SessionMoments summarise(SessionRecord session, Iterable<Trial> trials) {
-        return SessionMomentsBuilder.of(session, trials);
     }
 
     @Override

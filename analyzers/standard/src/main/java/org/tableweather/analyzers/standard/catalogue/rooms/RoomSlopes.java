@@ -5,19 +5,16 @@ import java.util.Optional;
 import org.tableweather.analyzers.spi.Analysis;
 import org.tableweather.analyzers.spi.Analysis.Declined;
 import org.tableweather.analyzers.spi.Analysis.Reason;
-import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
 import org.tableweather.analyzers.spi.ParameterInfo;
 import org.tableweather.analyzers.spi.Parameters;
 import org.tableweather.analyzers.spi.SummarySource;
 import org.tableweather.analyzers.standard.catalogue.Figures;
+import org.tableweather.analyzers.standard.catalogue.MomentsAnalyzer;
 import org.tableweather.analyzers.standard.catalogue.Response;
 import org.tableweather.analyzers.standard.catalogue.SessionMoments;
-import org.tableweather.analyzers.standard.catalogue.SessionMomentsBuilder;
 import org.tableweather.analyzers.standard.catalogue.ShotCounts;
 import org.tableweather.analyzers.standard.statistics.answer.Refusal;
-import org.tableweather.schema.record.SessionRecord;
-import org.tableweather.schema.record.Trial;
 
 /**
  * Do rooms agree? A humidity slope for each room from its session means, then a random-effects meta-analysis of the slopes:
@@ -30,7 +27,7 @@ import org.tableweather.schema.record.Trial;
  * @source Viechtbauer2010
  * @source Hartung2001
  */
-public final class RoomSlopes implements Analyzer<SessionMoments> {
+public final class RoomSlopes implements MomentsAnalyzer {
 
     private static final List<String> REFERENCES = List.of(
             "DerSimonian1986",
@@ -106,16 +103,6 @@ public final class RoomSlopes implements Analyzer<SessionMoments> {
     @Override
     public AnalyzerInfo info() {
         return INFO;
-    }
-
-    @Override
-    public Class<SessionMoments> summaryType() {
-        return SessionMoments.class;
-    }
-
-    @Override
-    public SessionMoments summarise(SessionRecord session, Iterable<Trial> trials) {
-        return SessionMomentsBuilder.of(session, trials);
     }
 
     @Override

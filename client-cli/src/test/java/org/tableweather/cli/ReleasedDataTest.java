@@ -23,11 +23,16 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.tableweather.analyzers.host.AnalyzerCatalogue;
 import org.tableweather.analyzers.host.SummaryJson;
+import org.tableweather.analyzers.spi.Analyzer;
+import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
 import org.tableweather.analyzers.standard.catalogue.ReboundHumidity;
 import org.tableweather.release.ReleaseBuilder;
 import org.tableweather.release.ReleaseFacts;
+import org.tableweather.release.ReleaseFolder;
 import org.tableweather.release.ReleaseInput;
 import org.tableweather.release.ReleasedSummaries;
 import org.tableweather.release.ReleasedTrials;
@@ -242,6 +247,34 @@ class ReleasedDataTest {
         } finally {
             server.stop(0);
         }
+    }
+
+    static Stream<Analyzer<?>> analyzers() {
+        return AnalyzerCatalogue.discover().all().stream();
+    }
+
+    @ParameterizedTest
+    @MethodSource("analyzers")
+    <S> void everyAnalyzerMakesTheSameOfColumnsAndOfRows(Analyzer<S> analyzer) throws IOException {
+        List<String> byRows = new ArrayList<>();
+        ReleaseFolder.open(all)
+                .sessions((session, trials) -> byRows.add(text(new SessionSummary<>(
+                        session.roomKey(),
+                        session.sessionKey(),
+                        session.digest(),
+                        session.invented(),
+                        trials.size(),
+                        analyzer.summarise(session, trials)))));
+        List<String> read =
+                ReleasedSummaries.read(analyzer, ReleasedTrials.at(all).orElseThrow(), 2, rows -> {}).stream()
+                        .map(ReleasedDataTest::text)
+                        .toList();
+
+        assertThat(read).isEqualTo(byRows).isNotEmpty();
+    }
+
+    private static String text(SessionSummary<?> summary) {
+        return new String(SummaryJson.write(summary), StandardCharsets.UTF_8);
     }
 
     private static String comparedByFolders() {

@@ -52,7 +52,7 @@ enum ColumnType {
 
     /** Whether few different values come again and again, so that a dictionary pays. */
     boolean hasDictionary() {
-        return this == TEXT || this == COUNT || this == DATE;
+        return this != TIME && this != TRUTH;
     }
 
     PrimitiveType parquet(String name, boolean required) {

@@ -6,7 +6,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
+import org.tableweather.analyzers.spi.TrialNumber;
 import org.tableweather.schema.folder.SessionSink;
 import org.tableweather.schema.record.Kind;
 
@@ -107,13 +109,40 @@ public final class ReleaseFolder {
 
     /** The same of the trials of one kind: sessions without any are left out, others that are not complete have the digest of their part. */
     void sessions(String roomGroup, Optional<Kind> kind, SessionSink sink) throws IOException {
-        if (!roomGroups().contains(roomGroup)) {
-            throw new IOException(folder + " has no room group " + roomGroup + ": it has " + roomGroups());
-        }
+        mustHave(roomGroup);
         Path sessions = folder.resolve(sessionFile(roomGroup));
         try (SessionMerge merge = new SessionMerge(openRuns(roomGroup, kind), kind.isPresent())) {
             merge.read(sessions, sink);
         }
+    }
+
+    /** The same as columns of some numbers, every session in the same arrays. Memory holds one session and one page of each column. */
+    void columns(String roomGroup, Set<TrialNumber> numbers, ColumnMerge.Sink sink) throws IOException {
+        mustHave(roomGroup);
+        try (ColumnMerge merge = new ColumnMerge(openColumns(roomGroup, numbers), numbers)) {
+            merge.read(folder.resolve(sessionFile(roomGroup)), sink);
+        }
+    }
+
+    private void mustHave(String roomGroup) throws IOException {
+        if (!roomGroups().contains(roomGroup)) {
+            throw new IOException(folder + " has no room group " + roomGroup + ": it has " + roomGroups());
+        }
+    }
+
+    private List<ColumnRun> openColumns(String roomGroup, Set<TrialNumber> numbers) throws IOException {
+        List<ColumnRun> runs = new ArrayList<>();
+        for (Kind kind : Kind.values()) {
+            for (Manifest.FileEntry file : trialFiles(roomGroup, Optional.of(kind))) {
+                long first = 0;
+                for (Manifest.ShotRun shot : file.shots()) {
+                    runs.add(
+                            new ColumnRun(folder.resolve(file.path()), kind, shot.shot(), first, shot.rows(), numbers));
+                    first += shot.rows();
+                }
+            }
+        }
+        return runs;
     }
 
     /**

@@ -119,7 +119,7 @@ public final class ReleaseVerifier {
     }
 
     private void checkRows(Manifest.FileEntry file, Path path) throws IOException {
-        try (ParquetFileReader reader = ParquetRows.open(path)) {
+        try (ParquetFileReader reader = RowGroups.open(path)) {
             long rows = reader.getRecordCount();
             if (rows != file.rows().get()) {
                 faults.add(new Fault(

@@ -105,6 +105,11 @@ public final class ReleasedTrials {
         }
     }
 
+    /** What of a release it is, when every session in it is complete. */
+    Optional<ReleasePart> completeSessions() {
+        return part.filter(one -> one.kind().isEmpty());
+    }
+
     /** Trials in it; −1 when a file does not tell before it is read. */
     public long rows() {
         return part.map(ReleasePart::rows).orElse(-1L);

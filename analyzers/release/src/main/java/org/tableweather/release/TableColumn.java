@@ -149,11 +149,6 @@ record TableColumn<R>(
         return new TableColumn<>(name, type, true, dictionary, unit, description, cell);
     }
 
-    /** The same with a dictionary: smaller, and slower to read. */
-    TableColumn<R> packed() {
-        return new TableColumn<>(name, type, required, true, unit, description, cell);
-    }
-
     private static long micros(Instant time) {
         return Math.addExact(Math.multiplyExact(time.getEpochSecond(), MICROS), time.getNano() / NANOS_OF_MICRO);
     }

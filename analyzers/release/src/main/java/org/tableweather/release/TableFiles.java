@@ -50,6 +50,7 @@ final class TableFiles {
                 SessionColumns.TABLE,
                 Set.of(),
                 Map.of(TrialTable.SESSION_KEY, sessions.size(), TrialTable.SESSION_DIGEST, sessions.size()),
+                ZstdCodec.thorough(),
                 new LocalOutputFile(files.place(path)))) {
             for (SpilledSession session : sessions) {
                 writer.write(shelf.row(session));
@@ -72,8 +73,12 @@ final class TableFiles {
     private void trials(Kind kind, String group, List<Run> runs) throws IOException {
         String path = "trials/kind=" + kind.schemaName() + "/room_group=" + group + "/part-0.parquet";
         long rows;
-        try (TableWriter<TrialRow> writer =
-                TableWriter.open(TrialTable.RELEASED, filled(runs), Map.of(), new LocalOutputFile(files.place(path)))) {
+        try (TableWriter<TrialRow> writer = TableWriter.open(
+                TrialTable.RELEASED,
+                filled(runs),
+                Map.of(),
+                ZstdCodec.thorough(),
+                new LocalOutputFile(files.place(path)))) {
             for (Run run : runs) {
                 SessionRecord session = shelf.row(run.session()).session();
                 shelf.trials(

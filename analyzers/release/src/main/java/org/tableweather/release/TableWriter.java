@@ -17,14 +17,22 @@ import org.apache.parquet.io.api.RecordConsumer;
 import org.apache.parquet.schema.MessageType;
 
 /**
- * Writes rows of a table into one Parquet file: numbers and times plain, texts and counts by dictionary, zstd, page index,
+ * Writes rows of a table into one Parquet file: texts and numbers by dictionary where that pays, times by their differences, zstd, page index,
  * checksums of pages. Equal rows give equal bytes.
  *
  * @param <R> the row
  */
 final class TableWriter<R> implements Closeable {
-    /** Rows of a row group: what a reader holds at once, packed. */
-    static final int ROWS_PER_GROUP = 1 << 17;
+    /**
+     * How rows are laid out.
+     *
+     * @param rowsPerGroup rows of a row group: what a reader holds at once, packed
+     * @param rowsPerPage rows of a page, where it is not full before: what a reader holds unpacked of each column
+     * @param version of pages and encodings
+     */
+    record Layout(int rowsPerGroup, int rowsPerPage, WriterVersion version) {
+        static final Layout STANDARD = new Layout(1 << 17, 1 << 16, WriterVersion.PARQUET_2_0);
+    }
 
     private static final long NO_BYTE_LIMIT = 1L << 40;
     private static final int DICTIONARY_BYTES = 4 << 20;
@@ -42,18 +50,32 @@ final class TableWriter<R> implements Closeable {
      * @param table its columns
      * @param complete columns that every row will fill
      * @param filters columns of many different values that are looked up one by one, each with how many there are
+     * @param codec how hard it is packed
      * @param to where
      */
     static <R> TableWriter<R> open(
-            ParquetTable<R> table, Set<String> complete, Map<String, Integer> filters, OutputFile to)
+            ParquetTable<R> table, Set<String> complete, Map<String, Integer> filters, ZstdCodec codec, OutputFile to)
+            throws IOException {
+        return open(table, complete, filters, codec, Layout.STANDARD, to);
+    }
+
+    /** The same in another layout. */
+    static <R> TableWriter<R> open(
+            ParquetTable<R> table,
+            Set<String> complete,
+            Map<String, Integer> filters,
+            ZstdCodec codec,
+            Layout layout,
+            OutputFile to)
             throws IOException {
         Settings<R> settings = new Settings<>(to, new Rows<>(table, table.schema(complete)));
         settings.withConf(new PlainParquetConfiguration())
-                .withCodecFactory(ZstdCodec.standard())
+                .withCodecFactory(codec)
                 .withCompressionCodec(CompressionCodecName.ZSTD)
-                .withWriterVersion(WriterVersion.PARQUET_1_0)
+                .withWriterVersion(layout.version())
                 .withRowGroupSize(NO_BYTE_LIMIT)
-                .withRowGroupRowCountLimit(ROWS_PER_GROUP)
+                .withRowGroupRowCountLimit(layout.rowsPerGroup())
+                .withPageRowCountLimit(layout.rowsPerPage())
                 .withDictionaryPageSize(DICTIONARY_BYTES)
                 .withDictionaryEncoding(false)
                 .withPageWriteChecksumEnabled(true)
@@ -62,7 +84,7 @@ final class TableWriter<R> implements Closeable {
             settings.withDictionaryEncoding(column.name(), column.dictionary() && !filters.containsKey(column.name()));
         }
         filters.forEach((column, values) -> settings.withBloomFilterEnabled(column, true)
-                .withBloomFilterNDV(column, Math.min(values, ROWS_PER_GROUP)));
+                .withBloomFilterNDV(column, Math.min(values, layout.rowsPerGroup())));
         return new TableWriter<>(settings.build());
     }
 

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.tableweather.analyzers.spi.TrialNumber;
 import org.tableweather.schema.record.ClimateSource;
 import org.tableweather.schema.record.Kind;
 import org.tableweather.schema.record.Made;
@@ -17,7 +18,7 @@ import org.tableweather.schema.record.Trial;
  * trial lies.
  */
 final class TrialCodec {
-    private static final List<TrialNumber> NUMBERS = TrialNumber.ALL;
+    private static final List<TrialNumber> NUMBERS = List.of(TrialNumber.values());
     private static final long TIME = 1L << NUMBERS.size();
     private static final long BALL = TIME << 1;
     private static final long NOTE = TIME << 2;
@@ -33,7 +34,7 @@ final class TrialCodec {
     static long mask(Trial trial) {
         long mask = 0;
         for (int i = 0; i < NUMBERS.size(); i++) {
-            if (!Double.isNaN(NUMBERS.get(i).value().applyAsDouble(trial))) {
+            if (!Double.isNaN(NUMBERS.get(i).of(trial))) {
                 mask |= 1L << i;
             }
         }
@@ -49,7 +50,7 @@ final class TrialCodec {
     static List<String> columns(long mask) {
         List<String> names = new java.util.ArrayList<>();
         for (int i = 0; i < NUMBERS.size(); i++) {
-            add(names, mask, 1L << i, NUMBERS.get(i).name());
+            add(names, mask, 1L << i, NUMBERS.get(i).column());
         }
         add(names, mask, TIME, "started_at");
         add(names, mask, BALL, "ball");
@@ -72,7 +73,7 @@ final class TrialCodec {
         text(trial.trial(), out);
         for (int i = 0; i < NUMBERS.size(); i++) {
             if ((mask & 1L << i) != 0) {
-                out.writeDouble(NUMBERS.get(i).value().applyAsDouble(trial));
+                out.writeDouble(NUMBERS.get(i).of(trial));
             }
         }
         if (trial.startedAt().isPresent()) {

@@ -64,7 +64,8 @@ public final class TrialParquet {
      * @param to closed with the writer
      */
     public static Writer writer(OutputStream to) throws IOException {
-        return new Writer(TableWriter.open(TrialTable.ALONE, Set.of(), Map.of(), new StreamFile(to)));
+        return new Writer(
+                TableWriter.open(TrialTable.ALONE, Set.of(), Map.of(), ZstdCodec.standard(), new StreamFile(to)));
     }
 
     /**

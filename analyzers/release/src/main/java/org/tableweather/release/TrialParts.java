@@ -2,6 +2,7 @@ package org.tableweather.release;
 
 import java.time.Instant;
 import java.util.Optional;
+import org.tableweather.analyzers.spi.TrialNumber;
 import org.tableweather.schema.record.Climate;
 import org.tableweather.schema.record.ClimateSource;
 import org.tableweather.schema.record.Kind;
@@ -26,8 +27,8 @@ final class TrialParts {
     String note = "";
     ClimateSource source = ClimateSource.NONE;
 
-    /** In the order of {@link TrialNumber#ALL}. */
-    final double[] numbers = new double[TrialNumber.ALL.size()];
+    /** In the order of {@link TrialNumber}. */
+    final double[] numbers = new double[TrialNumber.values().length];
 
     Trial whole() {
         double[] n = numbers;

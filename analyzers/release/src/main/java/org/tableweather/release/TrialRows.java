@@ -9,6 +9,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.tableweather.analyzers.spi.TrialNumber;
 import org.tableweather.schema.record.ClimateSource;
 import org.tableweather.schema.record.Kind;
 import org.tableweather.schema.record.Made;
@@ -63,7 +64,9 @@ final class TrialRows implements Closeable {
     TrialRows(Path path, long first, long count) throws IOException {
         this.path = path;
         List<String> columns = new ArrayList<>(TEXTS);
-        TrialNumber.ALL.forEach(number -> columns.add(number.name()));
+        for (TrialNumber number : TrialNumber.values()) {
+            columns.add(number.column());
+        }
         rows = new ParquetRows(path, columns, first, count);
         try {
             for (int column : new int[] {KIND, SHOT, ROOM_KEY, SESSION_KEY, DIGEST, SESSION, TRIAL, SOURCE}) {

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.ToIntFunction;
 import java.util.stream.Collectors;
+import org.tableweather.analyzers.spi.TrialNumber;
 import org.tableweather.schema.dictionary.DataDictionary;
 import org.tableweather.schema.dictionary.Field;
 import org.tableweather.schema.record.Made;
@@ -31,9 +32,9 @@ final class TrialTable {
             .collect(Collectors.toMap(Field::name, field -> field));
 
     private static final Map<String, String> CLIMATES = Map.of(
-            TrialNumber.CLIMATE_TEMP_C,
+            TrialNumber.CLIMATE_TEMP_C.column(),
             "temperature of the air that stands for this trial",
-            TrialNumber.CLIMATE_RH_PCT,
+            TrialNumber.CLIMATE_RH_PCT.column(),
             "relative humidity of the air that stands for this trial");
 
     /** Part of a release: the sessions are a table of their own. */
@@ -111,16 +112,11 @@ final class TrialTable {
     }
 
     private static void addNumbers(List<TableColumn<TrialRow>> to) {
-        for (TrialNumber number : TrialNumber.ALL) {
-            String description = CLIMATES.containsKey(number.name())
-                    ? CLIMATES.get(number.name())
-                    : FIELDS.get(number.name()).description();
-            TableColumn<TrialRow> column = TableColumn.number(
-                    number.name(),
-                    number.unit(),
-                    description,
-                    row -> number.value().applyAsDouble(row.trial()));
-            to.add(number.isScanned() ? column : column.packed());
+        for (TrialNumber number : TrialNumber.values()) {
+            String description = CLIMATES.containsKey(number.column())
+                    ? CLIMATES.get(number.column())
+                    : FIELDS.get(number.column()).description();
+            to.add(TableColumn.number(number.column(), number.unit(), description, row -> number.of(row.trial())));
         }
     }
 

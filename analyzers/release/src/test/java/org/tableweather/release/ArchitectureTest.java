@@ -19,6 +19,7 @@ class ArchitectureTest {
                     "com.fasterxml.jackson..",
                     "com.github.luben.zstd..",
                     "org.apache.parquet..",
+                    "org.apache.arrow.vector.types..",
                     "org.apache.hadoop.conf..",
                     "org.tableweather.schema..",
                     "org.tableweather.analyzers.spi..",

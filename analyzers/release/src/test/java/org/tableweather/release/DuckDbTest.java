@@ -229,7 +229,7 @@ class DuckDbTest {
     }
 
     @Test
-    void numbersThatAreAlwaysThereAreRequiredAndPlain() throws SQLException {
+    void numbersThatAreAlwaysThereAreRequiredAndValuesAreStoredSmall() throws SQLException {
         assertThat(
                         rows(
                                 "SELECT name, repetition_type FROM parquet_schema('" + kicks()
@@ -241,10 +241,11 @@ class DuckDbTest {
         assertThat(rows("SELECT DISTINCT compression FROM parquet_metadata('" + kicks() + "')"))
                 .containsExactly(List.of("ZSTD"));
         assertThat(rows("SELECT DISTINCT path_in_schema, encodings FROM parquet_metadata('" + kicks()
-                        + "') WHERE path_in_schema IN ('final_rebound_angle_deg', 'shot') ORDER BY 1"))
+                        + "') WHERE path_in_schema IN ('final_rebound_angle_deg', 'shot', 'started_at') ORDER BY 1"))
                 .satisfiesExactly(
-                        row -> assertThat((String) row.get(1)).contains("PLAIN").doesNotContain("DICTIONARY"),
-                        row -> assertThat((String) row.get(1)).contains("DICTIONARY"));
+                        row -> assertThat((String) row.get(1)).contains("DICTIONARY"),
+                        row -> assertThat((String) row.get(1)).contains("DICTIONARY"),
+                        row -> assertThat((String) row.get(1)).contains("DELTA_BINARY_PACKED"));
     }
 
     @Test

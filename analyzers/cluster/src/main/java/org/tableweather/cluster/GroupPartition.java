@@ -3,10 +3,13 @@ package org.tableweather.cluster;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.Consumer;
+import org.tableweather.analyzers.spi.Analyzer;
+import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
 import org.tableweather.release.GroupFiles;
 import org.tableweather.release.ReleaseFolder;
+import org.tableweather.release.ReleasedSummaries;
 import org.tableweather.release.VerifyReport;
-import org.tableweather.schema.folder.SessionSink;
 
 /**
  * One room group of a release, in a folder that every executor sees under the same path.
@@ -33,7 +36,8 @@ public record GroupPartition(String folder, String manifestSha256, String roomGr
 
     /** Reads the group after its files' SHA-256 were found to be those of the manifest. */
     @Override
-    public void read(SessionSink sink) throws IOException, PartitionRefused {
+    public <S> void summarise(Analyzer<S> analyzer, Consumer<SessionSummary<S>> sink)
+            throws IOException, PartitionRefused {
         ReleaseFolder release = ReleaseFolder.open(Path.of(folder));
         if (!release.manifest().hash().equals(manifestSha256)) {
             throw new PartitionRefused(folder + " is another release on a worker (manifest.json has the SHA-256 "
@@ -44,6 +48,6 @@ public record GroupPartition(String folder, String manifestSha256, String roomGr
             throw new PartitionRefused(
                     fault.path() + " of " + folder + ": " + fault.detail() + ": fetch the release anew");
         }
-        release.sessions(roomGroup, sink);
+        ReleasedSummaries.ofGroup(analyzer, release, roomGroup, sink);
     }
 }

@@ -2,7 +2,9 @@ package org.tableweather.cluster;
 
 import java.io.IOException;
 import java.io.Serializable;
-import org.tableweather.schema.folder.SessionSink;
+import java.util.function.Consumer;
+import org.tableweather.analyzers.spi.Analyzer;
+import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
 
 /** Sessions that one task reads, independent of all others. */
 public interface SessionPartition extends Serializable {
@@ -11,10 +13,12 @@ public interface SessionPartition extends Serializable {
     String name();
 
     /**
-     * Hands over every session, complete.
+     * Summarises every session, complete.
      *
+     * @param analyzer whose summaries
+     * @param sink takes one a session
      * @throws PartitionRefused when the data are not what they should be: reading them elsewhere would not help
      * @throws IOException when they cannot be read; another executor may do better
      */
-    void read(SessionSink sink) throws IOException, PartitionRefused;
+    <S> void summarise(Analyzer<S> analyzer, Consumer<SessionSummary<S>> sink) throws IOException, PartitionRefused;
 }

@@ -33,11 +33,10 @@ final class SummarisePartition implements Function<SessionPartition, PartitionOu
         }
     }
 
-    private static ArrayList<SummarisedSession> summarised(SessionPartition partition, Analyzer<?> analyzer)
+    private static <S> ArrayList<SummarisedSession> summarised(SessionPartition partition, Analyzer<S> analyzer)
             throws IOException, PartitionRefused {
         ArrayList<SummarisedSession> sessions = new ArrayList<>();
-        partition.read((session, trials) ->
-                sessions.add(SummarisedSession.of(session, trials.size(), analyzer.summarise(session, trials))));
+        partition.summarise(analyzer, summary -> sessions.add(SummarisedSession.of(summary)));
         return sessions;
     }
 }

@@ -3,7 +3,6 @@ package org.tableweather.cluster;
 import java.io.Serializable;
 import org.tableweather.analyzers.host.SummaryJson;
 import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
-import org.tableweather.schema.record.SessionRecord;
 
 /**
  * A session's summary on its way from an executor to the driver.
@@ -18,14 +17,14 @@ import org.tableweather.schema.record.SessionRecord;
 record SummarisedSession(String roomKey, String sessionKey, String digest, boolean invented, long trials, byte[] json)
         implements Serializable {
 
-    static SummarisedSession of(SessionRecord session, long trials, Object summary) {
+    static SummarisedSession of(SessionSummary<?> session) {
         return new SummarisedSession(
                 session.roomKey(),
                 session.sessionKey(),
                 session.digest(),
                 session.invented(),
-                trials,
-                SummaryJson.write(summary));
+                session.trials(),
+                SummaryJson.write(session.summary()));
     }
 
     <S> SessionSummary<S> summary(Class<S> type) {

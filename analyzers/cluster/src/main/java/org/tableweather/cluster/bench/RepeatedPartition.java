@@ -3,10 +3,11 @@ package org.tableweather.cluster.bench;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
+import org.tableweather.analyzers.spi.Analyzer;
+import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
 import org.tableweather.cluster.PartitionRefused;
 import org.tableweather.cluster.SessionPartition;
-import org.tableweather.schema.folder.SessionSink;
-import org.tableweather.schema.record.SessionRecord;
 
 /**
  * A partition read once more under other keys, so that a benchmark needs no disk for every row: the same bytes are read,
@@ -34,22 +35,19 @@ public record RepeatedPartition(int copy, SessionPartition original) implements 
     }
 
     @Override
-    public void read(SessionSink sink) throws IOException, PartitionRefused {
-        original.read((session, trials) -> sink.accept(renamed(session), trials));
+    public <S> void summarise(Analyzer<S> analyzer, Consumer<SessionSummary<S>> sink)
+            throws IOException, PartitionRefused {
+        original.summarise(analyzer, summary -> sink.accept(renamed(summary)));
     }
 
-    private SessionRecord renamed(SessionRecord session) {
+    private <S> SessionSummary<S> renamed(SessionSummary<S> one) {
         String mark = "copy-" + copy + "/";
-        return new SessionRecord(
-                mark + session.roomKey(),
-                mark + session.sessionKey(),
-                copy + "-" + session.digest(),
-                session.invented(),
-                session.room(),
-                session.table(),
-                session.session(),
-                session.ballSet(),
-                session.cue(),
-                session.instrument());
+        return new SessionSummary<>(
+                mark + one.roomKey(),
+                mark + one.sessionKey(),
+                copy + "-" + one.digest(),
+                one.invented(),
+                one.trials(),
+                one.summary());
     }
 }

@@ -42,10 +42,21 @@ public final class ShotDiagram {
      * @param attempts marked paths to lay under it, ball's centre; may be empty
      */
     public String svg(Shot shot, List<List<TablePoint>> attempts) {
+        return svg(shot, attempts, "shot");
+    }
+
+    /**
+     * The drawing as one of several in a page.
+     *
+     * @param shot what to draw
+     * @param attempts marked paths to lay under it, ball's centre; may be empty
+     * @param prefix of the ids in it, its own in the page
+     */
+    public String svg(Shot shot, List<List<TablePoint>> attempts, String prefix) {
         Sheet sheet = new Sheet(table);
         MirrorPath path = NominalPath.of(shot, table);
         Svg svg = new Svg();
-        open(svg, sheet, shot, path);
+        open(svg, sheet, shot, path, prefix);
         svg.rect(0, 0, sheet.width(), sheet.height(), Ink.fill(Ink.PAPER));
         new TableDrawing(sheet, pockets).drawOn(svg);
         PathDrawing drawing = new PathDrawing(sheet);
@@ -56,12 +67,13 @@ public final class ShotDiagram {
         return svg.raw("</svg>").toString();
     }
 
-    private void open(Svg svg, Sheet sheet, Shot shot, MirrorPath path) {
+    private void open(Svg svg, Sheet sheet, Shot shot, MirrorPath path, String prefix) {
         svg.raw("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 " + Svg.number(sheet.width()) + " "
-                + Svg.number(sheet.height()) + "\" role=\"img\" aria-labelledby=\"shot-title shot-desc\""
+                + Svg.number(sheet.height()) + "\" role=\"img\" aria-labelledby=\"" + prefix + "-title " + prefix
+                + "-desc\""
                 + " font-family=\"'DejaVu Sans', Verdana, sans-serif\">");
-        svg.raw("<title id=\"shot-title\">" + Svg.escaped(title(shot)) + "</title>");
-        svg.raw("<desc id=\"shot-desc\">" + Svg.escaped(inWords(shot, path)) + "</desc>");
+        svg.raw("<title id=\"" + prefix + "-title\">" + Svg.escaped(title(shot)) + "</title>");
+        svg.raw("<desc id=\"" + prefix + "-desc\">" + Svg.escaped(inWords(shot, path)) + "</desc>");
     }
 
     private void places(Svg svg, PathDrawing drawing, Shot shot, MirrorPath path) {

@@ -1,11 +1,15 @@
 package org.tableweather.schema.folder;
 
+import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import org.tableweather.schema.check.ClimateChecks;
 import org.tableweather.schema.check.Findings;
 import org.tableweather.schema.check.Place;
+import org.tableweather.schema.record.ClimateReading;
 
 /**
  * The readings of one instrument in the order of time.
@@ -199,6 +203,16 @@ final class ClimateLog {
         }
         double share = (double) (second - seconds[cursor]) / (seconds[cursor + 1] - seconds[cursor]);
         return values[cursor] + share * (values[cursor + 1] - values[cursor]);
+    }
+
+    /** All readings; after {@link #close}. */
+    List<ClimateReading> readings(String instrument) {
+        List<ClimateReading> readings = new ArrayList<>();
+        for (int i = 0; i < size; i++) {
+            readings.add(new ClimateReading(
+                    instrument, Instant.ofEpochSecond(seconds[i]), tempC[i], rhPct[i], Double.NaN, ""));
+        }
+        return readings;
     }
 
     /** The logs of a contribution by instrument id. */

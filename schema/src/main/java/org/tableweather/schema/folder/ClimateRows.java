@@ -27,6 +27,7 @@ final class ClimateRows extends CheckedRows {
 
     private final ClimateLog.ByInstrument logs = new ClimateLog.ByInstrument();
     private final Optional<Set<String>> instruments;
+    private final Kept kept;
     private List<ClimateColumn> columns = List.of();
     private int readings;
 
@@ -42,8 +43,20 @@ final class ClimateRows extends CheckedRows {
     private double pressureHpa;
     private final Map<String, Double> altitudes = new HashMap<>();
 
+    /** Which readings are kept. */
+    @FunctionalInterface
+    interface Kept {
+        /** Whether to keep the reading of an instrument at a second since 1970. */
+        boolean test(String instrument, long second);
+    }
+
     ClimateRows(Optional<Contribution> contribution, Findings findings) {
+        this(contribution, findings, (instrument, second) -> true);
+    }
+
+    ClimateRows(Optional<Contribution> contribution, Findings findings, Kept kept) {
         super(FILE, findings);
+        this.kept = kept;
         this.instruments = contribution.map(
                 content -> content.instruments().stream().map(Instrument::id).collect(Collectors.toSet()));
         contribution.ifPresent(this::altitudes);
@@ -173,7 +186,9 @@ final class ClimateRows extends CheckedRows {
                     () -> "a relative humidity of exactly 0 %");
         }
         if (!isRefused() && readings <= MAX_READINGS && isRoomAir() && !Double.isNaN(temperature + rhPct)) {
-            logs.of(instrument).add(second, temperature, rhPct, row());
+            if (kept.test(instrument, second)) {
+                logs.of(instrument).add(second, temperature, rhPct, row());
+            }
         } else if (readings == MAX_READINGS + 1) {
             findings.add(
                     StructureChecks.READINGS_SIZE, Place.row(FILE, row()), null, () -> "the file has more readings");

@@ -2,11 +2,12 @@ package org.tableweather.schema.folder;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiConsumer;
+import java.util.function.IntPredicate;
 import org.tableweather.schema.record.Contact;
 import org.tableweather.schema.record.Rail;
 
@@ -22,14 +23,33 @@ final class ContactPaths {
     private static final Rail[] RAILS = Rail.values();
     private static final int FIELDS = 7;
 
-    private final Map<Key, Path> paths = new HashMap<>();
+    private final Map<Key, Path> paths = new LinkedHashMap<>();
     private int[] seqs = new int[64];
     private int[] rows = new int[64];
     private int[] next = new int[64];
     private byte[] kinds = new byte[64];
     private double[] numbers = new double[64 * FIELDS];
     private String[] cameras = new String[64];
+    private final IntPredicate wanted;
+    private final int most;
     private int size;
+    private boolean complete = true;
+
+    /** Keeps the points of every session. */
+    ContactPaths() {
+        this(session -> true, MAX_POINTS);
+    }
+
+    /**
+     * Keeps the points of some sessions.
+     *
+     * @param wanted position of a session
+     * @param most points that are kept
+     */
+    ContactPaths(IntPredicate wanted, int most) {
+        this.wanted = wanted;
+        this.most = most;
+    }
 
     private record Key(int session, String trial) {}
 
@@ -49,6 +69,13 @@ final class ContactPaths {
 
     /** Adds a point of a trial. */
     void add(int session, Contact contact, long row) {
+        if (!wanted.test(session)) {
+            return;
+        }
+        if (size >= most) {
+            complete = false;
+            return;
+        }
         if (size == seqs.length) {
             grow();
         }
@@ -73,6 +100,9 @@ final class ContactPaths {
 
     /** Notes that a row of a trial's path was refused. */
     void damage(int session, String trial, long row) {
+        if (!wanted.test(session)) {
+            return;
+        }
         path(session, trial, row).damaged = true;
     }
 
@@ -106,6 +136,20 @@ final class ContactPaths {
         paths.forEach((key, path) -> {
             if (!path.seen) {
                 taker.take(key.session(), key.trial(), path.firstRow);
+            }
+        });
+    }
+
+    /** Whether no point that was wanted is left out. */
+    boolean isComplete() {
+        return complete;
+    }
+
+    /** Hands over each sound path of a session, with its trial, in the order of the file. */
+    void each(int session, BiConsumer<String, Path> taker) {
+        paths.forEach((key, path) -> {
+            if (key.session() == session && !path.damaged) {
+                taker.accept(key.trial(), path);
             }
         });
     }

@@ -56,6 +56,26 @@ public final class PlotChart {
     }
 
     /**
+     * A plot that belongs to no analysis, as SVG in the same form.
+     *
+     * @param plot what to draw
+     * @param subtitle what it was made from
+     * @param invented whether to mark it as made up
+     * @param size of the paper; a plot of many named rows takes more height
+     * @throws ChartUnavailable when there is no font
+     */
+    public static String svg(Plot plot, String subtitle, boolean invented, ChartSize size) {
+        ChartSize paperSize = NamedRows.room(plot, size);
+        return withFonts(() -> {
+            String prefix = "tw" + Integer.toHexString((plot.id() + subtitle + paperSize).hashCode()) + "-";
+            LabelledSvg paper = LabelledSvg.paper(paperSize, prefix);
+            PlotDrawing.chart(plot, subtitle, invented, paperSize).draw(paper, paperArea(paperSize));
+            String mark = invented ? INVENTED + ". " : "";
+            return paper.text(mark + plot.title(), mark + PlotWords.of(plot) + " Made from " + subtitle + ".");
+        });
+    }
+
+    /**
      * The plot as PNG, with two dots per CSS pixel.
      *
      * @param run the analysis that it belongs to

@@ -13,6 +13,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import javax.sql.DataSource;
 import org.tableweather.schema.record.SessionRecord;
 import org.tableweather.schema.record.Trial;
@@ -49,6 +50,61 @@ public class PublishedSessions {
     /** All sessions of these contributions, published or withdrawn, by number. */
     public List<PublishedSession> ofContributions(Collection<Long> contributions) {
         return list(new Where().and("s.contribution_id = ANY (?)", (Object) contributions.toArray(Long[]::new)));
+    }
+
+    /** A published session with all that was contributed of it, and the contribution that it came with. */
+    public record Whole(PublishedSession session, long contribution, SessionRecord entry, List<Trial> trials) {}
+
+    /**
+     * The published session of this key, the latest if there are several; empty without.
+     *
+     * @param most trials that are read; empty {@link Whole#trials} when it has more
+     */
+    public Optional<Whole> find(String key, long most) {
+        return find(new Where().and("s.published AND s.key = ?", key), most);
+    }
+
+    /** The same by its number here. */
+    public Optional<Whole> find(int id, long most) {
+        return find(new Where().and("s.published AND s.id = ?", id), most);
+    }
+
+    private Optional<Whole> find(Where where, long most) {
+        List<PublishedSession> found = list(where);
+        if (found.isEmpty()) {
+            return Optional.empty();
+        }
+        PublishedSession session = found.get(found.size() - 1);
+        Whole[] whole = new Whole[1];
+        if (session.trials() > most) {
+            return Optional.of(new Whole(session, contribution(session.id()), entry(session.id()), List.of()));
+        }
+        read(
+                List.of(session),
+                (id, entry, trials) -> whole[0] = new Whole(session, contribution(id), entry, List.copyOf(trials)));
+        return Optional.of(whole[0]);
+    }
+
+    private SessionRecord entry(int id) {
+        try (TrialReading reading = TrialReading.begin(database)) {
+            return reading.entries(List.of(id)).get(id);
+        } catch (SQLException | IOException e) {
+            throw new IllegalStateException("session " + id + " cannot be read", e);
+        }
+    }
+
+    private long contribution(int id) {
+        try (Connection connection = database.getConnection();
+                PreparedStatement select =
+                        connection.prepareStatement("SELECT contribution_id FROM session WHERE id = ?")) {
+            select.setInt(1, id);
+            try (ResultSet row = select.executeQuery()) {
+                row.next();
+                return row.getLong(1);
+            }
+        } catch (SQLException e) {
+            throw new IllegalStateException("session " + id + " cannot be read", e);
+        }
     }
 
     private List<PublishedSession> list(Where where) {

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.tableweather.server.web.Address;
 import org.tableweather.server.web.Page;
 import org.tableweather.server.web.Words;
 
@@ -31,18 +32,21 @@ record RoomPageView(
      *
      * @param id its number here
      * @param name its id in the room
+     * @param address of its page
      * @param started first known time, universal
      * @param temp °C, lowest to highest
      * @param rh %, lowest to highest
      * @param shots ids, separated by commas
      * @param trials how many
      */
-    record SessionLine(int id, String name, String started, String temp, String rh, String shots, String trials) {
+    record SessionLine(
+            int id, String name, String address, String started, String temp, String rh, String shots, String trials) {
 
         static SessionLine of(SessionView session) {
             return new SessionLine(
                     session.id(),
                     session.key().substring(session.room().length() + 1),
+                    Address.of("/sessions/", session.key()),
                     Words.minute(session.startedAt()),
                     Words.range(session.tempMinC(), session.tempMaxC(), 1),
                     Words.range(session.rhMinPct(), session.rhMaxPct(), 0),

@@ -2,6 +2,7 @@ package org.tableweather.server.catalogue;
 
 import jakarta.ws.rs.core.MultivaluedMap;
 import java.util.List;
+import org.tableweather.server.web.Address;
 import org.tableweather.server.web.Page;
 import org.tableweather.server.web.Words;
 
@@ -21,7 +22,8 @@ record RoomsPageView(List<Row> rooms, String shot, String next) {
     /**
      * One room.
      *
-     * @param key its address
+     * @param key its name over all contributions
+     * @param address of its page
      * @param name as people call it
      * @param country code; a dash when not stated
      * @param altitude metres; a dash when not stated
@@ -32,6 +34,7 @@ record RoomsPageView(List<Row> rooms, String shot, String next) {
      */
     record Row(
             String key,
+            String address,
             String name,
             String country,
             String altitude,
@@ -43,6 +46,7 @@ record RoomsPageView(List<Row> rooms, String shot, String next) {
         static Row of(RoomView room) {
             return new Row(
                     room.key(),
+                    Address.of("/rooms/", room.key()),
                     room.name().orElse(room.key()),
                     room.country().orElse(Words.NOTHING),
                     Words.number(room.altitudeM().orElse(null), 0),

@@ -161,7 +161,8 @@ class ContributionResource {
         }
     }
 
-    private static State state(String text) {
+    /** The state of this name; refused when there is none. */
+    static State state(String text) {
         return Arrays.stream(State.values())
                 .filter(state -> state.schemaName().equals(text))
                 .findFirst()

@@ -73,6 +73,24 @@ class Register {
                                 + " and has no report yet: ask again when it is decided"));
     }
 
+    /** The check report as JSON; empty while it is not decided. */
+    @Transactional
+    Optional<String> reportIfAny(long id) {
+        return find(id).report();
+    }
+
+    /** Whether anybody may have the archive. */
+    @Transactional
+    boolean isOpen(long id) {
+        return isOpen(find(id));
+    }
+
+    private static boolean isOpen(StoredContribution contribution) {
+        return contribution.state() != State.RECEIVED
+                && contribution.state() != State.REFUSED
+                && !contribution.hasExactPositions();
+    }
+
     /**
      * The digest of an archive that may be handed out.
      *
@@ -88,8 +106,7 @@ class Register {
         }
         boolean entitled = asking.map(caller -> isOwnerOr(Scope.CURATE, caller, contribution))
                 .orElse(false);
-        boolean open = contribution.state() != State.RECEIVED && !contribution.hasExactPositions();
-        if (!entitled && !open) {
+        if (!entitled && !isOpen(contribution)) {
             throw new Refusal(
                     ErrorCode.NOT_YOURS,
                     "the archive of contribution " + id + " tells where a room is, or is not checked yet: only its"

@@ -3,6 +3,7 @@ package org.tableweather.server.web;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -13,6 +14,9 @@ public final class Words {
 
     private static final DateTimeFormatter MINUTE =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT).withZone(ZoneOffset.UTC);
+
+    private static final long KILO = 1000;
+    private static final List<String> LARGER = List.of("kB", "MB", "GB");
 
     private Words() {}
 
@@ -43,6 +47,15 @@ public final class Words {
         String from = number(lowest.orElse(null), decimals);
         String to = number(highest.orElse(null), decimals);
         return from.equals(to) ? from : from + " to " + to;
+    }
+
+    /** A length of a file: {@code 950 B}, {@code 1.2 kB}, {@code 34.5 MB}. */
+    public static String bytes(long bytes) {
+        if (bytes < KILO) {
+            return bytes + " B";
+        }
+        int step = bytes < KILO * KILO ? 0 : bytes < KILO * KILO * KILO ? 1 : 2;
+        return String.format(Locale.ROOT, "%.1f %s", bytes / Math.pow(KILO, step + 1), LARGER.get(step));
     }
 
     /** A time to the minute, in universal time. */

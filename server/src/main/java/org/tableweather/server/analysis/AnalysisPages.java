@@ -16,7 +16,6 @@ import java.util.function.Supplier;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.tableweather.analyzers.host.AnalysisRun;
 import org.tableweather.analyzers.spi.AnalyzerInfo;
-import org.tableweather.server.catalogue.ShotCounts;
 import org.tableweather.server.web.ETags;
 import org.tableweather.server.web.KnownParameters;
 
@@ -27,21 +26,18 @@ class AnalysisPages {
     private static final String CURVE = "rebound-humidity";
     private static final String COMPARISON = "room-comparison";
 
-    private final Analyses analyses;
     private final Runs runs;
     private final RunCallers callers;
     private final Analyzers analyzers;
     private final Answers answers;
-    private final ShotCounts shots;
+    private final KnownValues known;
 
-    AnalysisPages(
-            Analyses analyses, Runs runs, RunCallers callers, Analyzers analyzers, Answers answers, ShotCounts shots) {
-        this.analyses = analyses;
+    AnalysisPages(Runs runs, RunCallers callers, Analyzers analyzers, Answers answers, KnownValues known) {
         this.runs = runs;
         this.callers = callers;
         this.analyzers = analyzers;
         this.answers = answers;
-        this.shots = shots;
+        this.known = known;
     }
 
     record AnswerPage(AnswerView view, QuestionForm form) implements TemplateInstance {}
@@ -90,17 +86,6 @@ class AnalysisPages {
         AnswerView view = AnswerView.of(run, chosen);
         return new AnswerPage(
                 action.equals("/") ? view.withCurveAlone() : view,
-                QuestionForm.of(action, run.info(), known(analyzer), chosen));
-    }
-
-    /** Values of the parameters that take any text. */
-    private Map<String, List<String>> known(String analyzer) {
-        List<String> ids =
-                shots.all().stream().map(ShotCounts.ShotCount::shot).distinct().toList();
-        List<String> rooms = analyses.summaries(analyzer).sessions().stream()
-                .map(session -> session.roomKey())
-                .distinct()
-                .toList();
-        return Map.of("shot", ids, "room", rooms);
+                QuestionForm.of(action, run.info(), known.of(analyzer), chosen));
     }
 }

@@ -59,7 +59,8 @@ class RunListResource {
                 .build();
     }
 
-    private static KeptRuns.Position position(String cursor) {
+    /** Where a list goes on; refused for a cursor that is none of ours. */
+    static KeptRuns.Position position(String cursor) {
         String[] parts = Page.key(cursor).split(" ", -1);
         if (parts.length != 2) {
             throw Page.badCursor(cursor);

@@ -20,6 +20,8 @@ public enum ErrorCode {
     MISSING_SCOPE(403, "The token's scope does not reach this far"),
     /** It belongs to another account. */
     NOT_YOURS(403, "It belongs to another account"),
+    /** A form that no page of this server sent. */
+    OTHER_SITE(403, "The form comes from elsewhere"),
     /** Nothing is there. */
     NOT_FOUND(404, "Nothing is there"),
     /** The address exists, the method does not. */

@@ -13,6 +13,17 @@ function isList(plot) {
   return points.length > 1 && points.every((series, i) => series.x.length === 1 && series.x[0] === i + 1);
 }
 
+// What a reader calls rooms: their own ids, or their contributors' where all share one id, or the whole keys. Other names stay.
+function shortNames(names) {
+  const last = name => name.slice(name.lastIndexOf('/') + 1);
+  const first = name => name.slice(0, name.lastIndexOf('/'));
+  const apart = part => new Set(names.map(part)).size === names.length;
+  if (!names.every(name => name.includes('/'))) {
+    return name => name;
+  }
+  return apart(last) ? last : new Set(names.map(last)).size === 1 && apart(first) ? first : name => name;
+}
+
 // The area between two lines: the lower one unseen, the distance to the upper one stacked on it. Of two number axes the
 // library stacks the first dimension, so the ordinate comes first here.
 function band(series, ink, opacity, name) {
@@ -91,10 +102,11 @@ function option(plot, narrow) {
   };
   if (isList(plot)) {
     const rows = plot.series.filter(series => series.mark === 'points');
+    const short = shortNames(rows.map(row => row.name));
     return { ...common,
       grid: { left: narrow ? 110 : 200, right: 20, top: 20, bottom: 50 },
       xAxis: axis(plot.yLabel, { nameGap: 30 }),
-      yAxis: { type: 'category', inverse: true, data: rows.map(row => row.name),
+      yAxis: { type: 'category', inverse: true, data: rows.map(row => short(row.name)),
         axisLabel: { color: colour('--ink'), width: narrow ? 95 : 185, overflow: 'truncate' } },
       series: rows.flatMap((row, i) => [...bars(row.name, colour('--mark'), [[[row.lower[0], i], [row.upper[0], i]]]), {
         type: 'scatter', name: row.name, symbolSize: 10, animation: false, itemStyle: { color: colour('--mark') },
@@ -103,8 +115,12 @@ function option(plot, narrow) {
           + (Number.isFinite(row.lower[0]) ? ` (${figures(row.lower[0])} to ${figures(row.upper[0])})` : '') },
       }]) };
   }
+  // several lines are told apart by name; one needs none beside the title of its axis
+  const lines = plot.series.filter(series => series.mark === 'line').map(series => series.name);
+  const several = lines.length > 1;
   return { ...common,
-    grid: { left: narrow ? 52 : 70, right: narrow ? 12 : 24, top: 20, bottom: 84 },
+    legend: { show: several, data: lines, top: 4, left: narrow ? 52 : 70, selectedMode: false, textStyle: { color: colour('--ink') } },
+    grid: { left: narrow ? 52 : 70, right: narrow ? 12 : 24, top: several ? 48 : 20, bottom: 84 },
     xAxis: axis(plot.xLabel, { nameGap: 28 }),
     yAxis: axis(plot.yLabel, { nameGap: narrow ? 36 : 48 }),
     dataZoom: [{ type: 'inside', filterMode: 'none', zoomOnMouseWheel: 'ctrl' },
@@ -117,16 +133,18 @@ function rooms(plot) {
   return isList(plot) ? [] : plot.series.filter(series => series.mark === 'points').map(series => series.name);
 }
 
-// Shows one room in full and the others pale.
+// Shows one room, or whatever the figure says its marks are, in full and the others pale.
 function chooser(figure, chart, plot) {
   const names = rooms(plot);
   if (names.length < 2) {
     return;
   }
-  const label = Object.assign(document.createElement('label'), { className: 'room-choice', textContent: 'Show one room: ' });
+  const what = figure.dataset.marks ?? 'room';
+  const label = Object.assign(document.createElement('label'), { className: 'room-choice', textContent: `Show one ${what}: ` });
   const select = document.createElement('select');
-  select.append(new Option('all rooms', ''));
-  names.forEach(name => select.append(new Option(name, name)));
+  select.append(new Option(`all ${what}s`, ''));
+  const short = shortNames(names);
+  names.forEach(name => select.append(new Option(short(name), name)));
   select.addEventListener('change', () => {
     chart.setOption({ series: chart.getOption().series.map(series => !names.includes(series.name) ? {} : {
       itemStyle: { opacity: !select.value || series.name === select.value ? 0.9 : 0.12 },
@@ -150,8 +168,15 @@ function draw(figure, plot, description) {
   const chart = echarts.init(place, null, { renderer: 'svg' });
   chart.setOption(option(plot, narrow()));
   chooser(figure, chart, plot);
-  // for tests and the curious: the drawing behind the figure
+  // for tests and the curious: the drawing behind the figure, and when it stood
   figure.chart = chart;
+  performance.mark(`plot ${plot.id}`);
+  // a mark of a room leads to its page, where its sessions are
+  chart.on('click', item => {
+    if (figure.dataset.marks === 'room' && item.componentSubType === 'scatter' && item.seriesName.includes('/')) {
+      location.assign(`/rooms/${item.seriesName.split('/').map(encodeURIComponent).join('/')}`);
+    }
+  });
   const redraw = () => {
     chart.resize();
     chart.setOption(option(plot, narrow()), { notMerge: true });

@@ -42,6 +42,19 @@ class PagesTest {
         PAGES.put("cautions", "/cautions");
         PAGES.put("cautions-asked", "/cautions?tempC=35&rhPct=80&hours=8&bedC=17");
         PAGES.put("cautions-bad", "/cautions?tempC=350&rhPct=damp");
+        PAGES.put("contributions", "/contributions");
+        PAGES.put("contribution", "/contributions/2");
+        PAGES.put("contribution-withdrawn", "/contributions/1");
+        PAGES.put("contribution-refused", "/contributions/7");
+        PAGES.put("releases", "/releases");
+        PAGES.put("release", "/releases/2");
+        PAGES.put("session", "/sessions/0000-0002-1825-0097/cellar/s1");
+        PAGES.put("session-plain", "/sessions/league-1/hall/s0");
+        PAGES.put("drift", "/drift");
+        PAGES.put("drift-today", "/drift?room=league-1/hall&tempC=24.5&rhPct=68");
+        PAGES.put("drift-bad", "/drift?tempC=warm&rhPct=140");
+        PAGES.put("runs", "/runs");
+        PAGES.put("run-new", "/runs/new?analyzer=rebound-humidity");
         PAGES.put("missing", "/nothing-here");
     }
 
@@ -58,6 +71,10 @@ class PagesTest {
             assertThat(browser.find("main").getText()).contains("how to be the first");
             browser.go(server.resolve("/shots/kick-3-rail").toString());
             assertThat(browser.find("main").getText()).contains("No attempts at this shot yet");
+            browser.go(server.resolve("/contributions").toString());
+            assertThat(browser.find("main").getText()).contains("Nothing has been contributed yet", "the first");
+            browser.go(server.resolve("/releases").toString());
+            assertThat(browser.find("main").getText()).contains("Nothing has been released yet");
             assertThat(browser.complaints()).isEmpty();
         }
     }
@@ -66,6 +83,11 @@ class PagesTest {
     @Order(2)
     void everyPageOpensReadsAndAsksNobodyElse() throws IOException {
         League.contribute();
+        assertThat(League.accepted()).isEqualTo(6);
+        assertThat(League.refused()).isEqualTo(7);
+        League.freeze("First sessions");
+        League.withdraw(1, "wrong hygrometer");
+        League.freeze("Sessions until spring");
         SoftAssertions all = new SoftAssertions();
         for (int width : List.of(Browser.PHONE_PX, Browser.DESK_PX)) {
             try (Browser browser = Browser.open(width)) {
@@ -83,7 +105,8 @@ class PagesTest {
             browser.command(
                     "Emulation.setEmulatedMedia",
                     Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", "dark"))));
-            for (String name : List.of("curve", "shot", "checks", "cautions-bad")) {
+            for (String name :
+                    List.of("curve", "shot", "checks", "cautions-bad", "session", "contribution-refused", "release")) {
                 look(browser, Browser.PHONE_PX, name + "-dark", PAGES.get(name), all);
             }
         }

@@ -36,7 +36,7 @@ final class HeldSummaries {
         return summaries;
     }
 
-    private static SessionRecord session(int room, int number) {
+    static SessionRecord session(int room, int number) {
         Session session = InventedPool.session(room, number);
         String roomKey = "held/" + InventedPool.room(room).id();
         return new SessionRecord(

@@ -98,7 +98,12 @@ public final class PlotChart {
     }
 
     private static JFreeChart chart(AnalysisRun run, Plot plot, ChartSize size) {
-        return PlotDrawing.chart(plot, run.dataset().inWords(), run.dataset().invented(), size);
+        JFreeChart chart =
+                PlotDrawing.chart(plot, run.dataset().inWords(), run.dataset().invented(), size);
+        if (EqualScales.areWanted(plot)) {
+            EqualScales.apply(chart, size);
+        }
+        return chart;
     }
 
     private static String description(AnalysisRun run, Plot plot) {

@@ -6,7 +6,8 @@ import java.util.List;
  * A plot as data: whoever draws it chooses ink and paper.
  *
  * <p>Point series that each hold one point, at x = 1, 2, 3 ..., are rows of a list: they are drawn by name, the first at the top.
- * With several lines, a band whose name begins with that of a line belongs to it.
+ * With several lines, a band whose name begins with that of a line belongs to it. A plot {@code table} is a table seen from above: both
+ * axes have one scale.
  *
  * @param id {@code curve}, {@code forest} ...
  * @param title in words

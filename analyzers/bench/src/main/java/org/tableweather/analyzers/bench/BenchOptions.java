@@ -1,11 +1,13 @@
 package org.tableweather.analyzers.bench;
 
+import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.Deque;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -20,6 +22,7 @@ import java.util.stream.Collectors;
  * @param growthSessions numbers of sessions whose fits are compared
  * @param largeTrials trials of the pool that must fit into little memory, and of the release that is scanned
  * @param exportTrials trials of the server that are exported
+ * @param release where the release that is scanned is kept for another run; empty to make one that is not kept
  */
 record BenchOptions(
         Set<Part> parts,
@@ -29,7 +32,8 @@ record BenchOptions(
         int warmFits,
         List<Integer> growthSessions,
         int largeTrials,
-        int exportTrials) {
+        int exportTrials,
+        Optional<Path> release) {
 
     /** One benchmark. */
     enum Part {
@@ -61,7 +65,15 @@ record BenchOptions(
     /** Everything, at full size. */
     static BenchOptions standard() {
         return new BenchOptions(
-                EnumSet.allOf(Part.class), true, 1000, 5, 60, List.of(1_000, 10_000, 100_000), 10_000_000, 10_000_000);
+                EnumSet.allOf(Part.class),
+                true,
+                1000,
+                5,
+                60,
+                List.of(1_000, 10_000, 100_000),
+                10_000_000,
+                10_000_000,
+                Optional.empty());
     }
 
     /**
@@ -82,7 +94,15 @@ record BenchOptions(
         return switch (name) {
             case "--skip-r" ->
                 new BenchOptions(
-                        parts, false, trialsPerSession, repeats, warmFits, growthSessions, largeTrials, exportTrials);
+                        parts,
+                        false,
+                        trialsPerSession,
+                        repeats,
+                        warmFits,
+                        growthSessions,
+                        largeTrials,
+                        exportTrials,
+                        release);
             case "--parts" ->
                 new BenchOptions(
                         named(value(name, left)),
@@ -92,7 +112,8 @@ record BenchOptions(
                         warmFits,
                         growthSessions,
                         largeTrials,
-                        exportTrials);
+                        exportTrials,
+                        release);
             case "--trials-per-session" ->
                 new BenchOptions(
                         parts,
@@ -102,7 +123,8 @@ record BenchOptions(
                         warmFits,
                         growthSessions,
                         largeTrials,
-                        exportTrials);
+                        exportTrials,
+                        release);
             case "--repeats" ->
                 new BenchOptions(
                         parts,
@@ -112,7 +134,8 @@ record BenchOptions(
                         warmFits,
                         growthSessions,
                         largeTrials,
-                        exportTrials);
+                        exportTrials,
+                        release);
             case "--warm-fits" ->
                 new BenchOptions(
                         parts,
@@ -122,7 +145,8 @@ record BenchOptions(
                         count(name, left, 2),
                         growthSessions,
                         largeTrials,
-                        exportTrials);
+                        exportTrials,
+                        release);
             case "--growth-sessions" ->
                 new BenchOptions(
                         parts,
@@ -132,7 +156,8 @@ record BenchOptions(
                         warmFits,
                         sizes(name, left),
                         largeTrials,
-                        exportTrials);
+                        exportTrials,
+                        release);
             case "--large-trials" ->
                 new BenchOptions(
                         parts,
@@ -142,7 +167,8 @@ record BenchOptions(
                         warmFits,
                         growthSessions,
                         count(name, left, 10_000),
-                        exportTrials);
+                        exportTrials,
+                        release);
             case "--export-trials" ->
                 new BenchOptions(
                         parts,
@@ -152,7 +178,19 @@ record BenchOptions(
                         warmFits,
                         growthSessions,
                         largeTrials,
-                        count(name, left, 10_000));
+                        count(name, left, 10_000),
+                        release);
+            case "--release" ->
+                new BenchOptions(
+                        parts,
+                        withR,
+                        trialsPerSession,
+                        repeats,
+                        warmFits,
+                        growthSessions,
+                        largeTrials,
+                        exportTrials,
+                        Optional.of(Path.of(value(name, left))));
             default ->
                 throw new IllegalArgumentException(
                         "there is no option " + name + ": analyzers/bench/README.md" + " lists them");

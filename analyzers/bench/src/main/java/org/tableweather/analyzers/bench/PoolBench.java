@@ -68,7 +68,7 @@ public final class PoolBench {
                 case PEERS -> PeerBench.run(bench.root, bench.work.resolve("peers"), options);
                 case GROWTH -> GrowthBench.run(analyzer, options);
                 case ADDED -> AddedSessionBench.run(analyzer, bench.work.resolve("added"), options);
-                case SCAN -> ScanBench.run(analyzer, bench.work.resolve("scan"), options);
+                case SCAN -> ScanBench.run(analyzer, bench.root, bench.work.resolve("scan"), options);
                 case LARGE -> LargeBench.run(bench.root, bench.work.resolve("large"), options);
                 case RELEASE -> ReleaseBench.run(bench.root, bench.work.resolve("release"), options);
                 case EXPORT -> ExportBench.run(bench.root, bench.work.resolve("export"), options);

@@ -15,12 +15,14 @@ import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
 import org.tableweather.release.ReleaseBuilder;
 import org.tableweather.release.ReleaseFacts;
+import org.tableweather.release.ReleaseFolder;
 import org.tableweather.release.ReleaseInput;
 import org.tableweather.release.ReleasedSummaries;
 import org.tableweather.release.ReleasedTrials;
 
-/** The trials of a release summarised by session, beside DuckDB's aggregation of the same files, one thread each. */
+/** The trials of a release summarised by session, beside DuckDB's aggregation of the same files, on equally many threads. */
 final class ScanBench {
+    private static final String HEAP = "256m";
     private static final int SESSIONS_IN_ROOM = 10;
     private static final int TRIALS_IN_SESSION = 1000;
     /** What the pool has of the columns of a summary, as they are there. */
@@ -35,47 +37,64 @@ final class ScanBench {
 
     private ScanBench() {}
 
-    static void run(Analyzer<?> analyzer, Path work, BenchOptions options) throws IOException {
-        Path folder = work.resolve("pool");
-        int rooms = Math.max(1, options.largeTrials() / (SESSIONS_IN_ROOM * TRIALS_IN_SESSION));
-        new InventedPool(rooms, SESSIONS_IN_ROOM, TRIALS_IN_SESSION, 1).write(folder);
-        Path release = work.resolve("release");
-        ReleaseBuilder.build(
-                ReleaseInput.ofFolders(List.of(folder)),
-                new ReleaseFacts(1, "Invented pool", LocalDate.of(2026, 1, 1), Optional.empty(), List.of()),
-                release);
+    static void run(Analyzer<?> analyzer, Path root, Path work, BenchOptions options)
+            throws IOException, InterruptedException {
+        Path release = options.release().orElse(work.resolve("release"));
+        if (!ReleaseFolder.isRelease(release)) {
+            build(work.resolve("pool"), release, options);
+        }
+        memory(root, release);
         try (Connection duckdb = DriverManager.getConnection("jdbc:duckdb:");
                 Statement statement = duckdb.createStatement()) {
-            statement.execute("SET threads = 1");
-            besides(analyzer, release, statement, options.repeats());
+            for (int threads = 1; threads <= Runtime.getRuntime().availableProcessors(); threads *= 2) {
+                statement.execute("SET threads = " + threads);
+                besides(analyzer, release, threads, statement, options.repeats());
+            }
         } catch (SQLException e) {
             throw new IOException("DuckDB failed: " + e.getMessage(), e);
         }
     }
 
-    private static void besides(Analyzer<?> analyzer, Path release, Statement duckdb, int repeats)
+    private static void build(Path folder, Path release, BenchOptions options) throws IOException {
+        int rooms = Math.max(1, options.largeTrials() / (SESSIONS_IN_ROOM * TRIALS_IN_SESSION));
+        new InventedPool(rooms, SESSIONS_IN_ROOM, TRIALS_IN_SESSION, 1).write(folder);
+        ReleaseBuilder.build(
+                ReleaseInput.ofFolders(List.of(folder)),
+                new ReleaseFacts(1, "Invented pool", LocalDate.of(2026, 1, 1), Optional.empty(), List.of()),
+                release);
+    }
+
+    private static void memory(Path root, Path release) throws IOException, InterruptedException {
+        Measured scanned = Java.run(root, HEAP, FolderRelease.class, "scan", release.toString());
+        Report.print(
+                "scan: %s in %.1f s from the start of a JVM, %.0f MB at its peak; heap up to %s",
+                scanned.output().strip(), scanned.seconds(), scanned.peakMegabytes(), HEAP);
+    }
+
+    private static void besides(Analyzer<?> analyzer, Path release, int threads, Statement duckdb, int repeats)
             throws IOException, SQLException {
         double[] ours = new double[repeats];
         double[] raw = new double[repeats];
         double[] centred = new double[repeats];
         for (int i = 0; i < repeats; i++) {
             raw[i] = Stopwatch.seconds(() -> counted(duckdb, query(release, false)));
-            ours[i] = Stopwatch.seconds(() -> summaries(analyzer, release));
+            ours[i] = Stopwatch.seconds(() -> summaries(analyzer, release, threads));
             centred[i] = Stopwatch.seconds(() -> counted(duckdb, query(release, true)));
             Report.print("  ours %.2f s, DuckDB raw sums %.2f s, DuckDB centred %.2f s", ours[i], raw[i], centred[i]);
         }
-        long rows = rows(summaries(analyzer, release));
+        long rows = rows(summaries(analyzer, release, threads));
         if (rows != counted(duckdb, query(release, false))) {
             throw new IOException("the two did not see the same rows: nothing was compared");
         }
         double median = Measured.laterMedian(ours);
         Report.print(
-                "scan of %,d trials into summaries / DuckDB, one thread each: %.2f to raw sums, %.2f to centred ones; bound 1.25",
-                rows, median / Measured.laterMedian(raw), median / Measured.laterMedian(centred));
+                "scan of %,d trials into summaries / DuckDB, threads of each: %d: %.2f to raw sums, %.2f to centred ones; bound 1.25",
+                rows, threads, median / Measured.laterMedian(raw), median / Measured.laterMedian(centred));
     }
 
-    private static <S> List<SessionSummary<S>> summaries(Analyzer<S> analyzer, Path release) throws IOException {
-        return ReleasedSummaries.read(analyzer, ReleasedTrials.at(release).orElseThrow(), rows -> {});
+    private static <S> List<SessionSummary<S>> summaries(Analyzer<S> analyzer, Path release, int threads)
+            throws IOException {
+        return ReleasedSummaries.read(analyzer, ReleasedTrials.at(release).orElseThrow(), threads, rows -> {});
     }
 
     private static long rows(List<? extends SessionSummary<?>> summaries) {

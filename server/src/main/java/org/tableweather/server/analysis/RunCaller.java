@@ -1,13 +1,9 @@
 package org.tableweather.server.analysis;
 
-import java.net.Inet6Address;
-import java.net.InetAddress;
-import java.net.UnknownHostException;
-import java.util.Arrays;
-import java.util.HexFormat;
 import java.util.Optional;
 import org.tableweather.server.accounts.Caller;
 import org.tableweather.server.accounts.Scope;
+import org.tableweather.server.web.ClientAddress;
 
 /**
  * Who asks for an analysis to be made.
@@ -16,29 +12,16 @@ import org.tableweather.server.accounts.Scope;
  * @param bounded what the bound for each caller counts by: the account, or else the address
  */
 record RunCaller(Optional<Caller> token, String bounded) {
-    private static final int NETWORK_BYTES = 8;
-
     /**
      * A caller.
      *
-     * @param address that the request comes from; of IPv6 the first half counts, for one caller has the whole second one
+     * @param address that the request comes from
      */
     static RunCaller of(Optional<Caller> token, String address) {
         return new RunCaller(
                 token,
-                token.map(known -> "account " + known.accountId()).orElseGet(() -> "address " + network(address)));
-    }
-
-    private static String network(String address) {
-        try {
-            // an address in digits is not looked up
-            InetAddress known = InetAddress.getByName(address);
-            return known instanceof Inet6Address
-                    ? HexFormat.of().formatHex(Arrays.copyOf(known.getAddress(), NETWORK_BYTES))
-                    : known.getHostAddress();
-        } catch (UnknownHostException e) {
-            return address;
-        }
+                token.map(known -> "account " + known.accountId())
+                        .orElseGet(() -> "address " + ClientAddress.network(address)));
     }
 
     /** The account; empty without a token. */

@@ -34,6 +34,7 @@ class Incoming {
     private final Faults faults;
     private final Clock clock;
     private final long maxBytes;
+    private final Most whole;
     private final Set<Path> busy = ConcurrentHashMap.newKeySet();
 
     Incoming(
@@ -45,6 +46,7 @@ class Incoming {
         this.faults = faults;
         this.clock = clock;
         this.maxBytes = maxBytes;
+        this.whole = new Most(maxBytes, "TABLEWEATHER_UPLOAD_MAX_BYTES");
     }
 
     /**
@@ -56,22 +58,36 @@ class Incoming {
      */
     record Complete(Path file, String sha256, long bytes) {}
 
+    /**
+     * How large an archive may be.
+     *
+     * @param bytes of it
+     * @param setting by which the operator may raise it
+     */
+    record Most(long bytes, String setting) {}
+
     long maxBytes() {
         return maxBytes;
+    }
+
+    /** Takes a whole archive that may be as large as any. */
+    Complete take(InputStream body) throws IOException {
+        return take(body, whole);
     }
 
     /**
      * Takes a whole archive.
      *
      * @param body is read to its end
+     * @param most how large it may be
      * @throws Refusal when it is larger than allowed
      * @throws IOException when the client goes away; nothing is left then
      */
-    Complete take(InputStream body) throws IOException {
+    Complete take(InputStream body, Most most) throws IOException {
         Path file = folder.incoming().resolve(UUID.randomUUID() + ONE_REQUEST);
         try {
             MessageDigest digest = Sha256.begin();
-            long bytes = append(body, file, 0, digest);
+            long bytes = append(body, file, 0, digest, most);
             return new Complete(file, Sha256.hex(digest), bytes);
         } catch (IOException | RuntimeException e) {
             Files.deleteIfExists(file);
@@ -107,7 +123,7 @@ class Incoming {
                                 "Upload-Offset = " + offset + ", but " + held + " bytes are held: go on from there")
                         .withHeader(UploadResource.OFFSET, Long.toString(held));
             }
-            return append(body, file, held, Sha256.begin());
+            return append(body, file, held, Sha256.begin(), whole);
         } finally {
             busy.remove(file);
         }
@@ -159,13 +175,13 @@ class Incoming {
         return folder.incoming().resolve(accountId + "-" + sha256 + RESUMABLE);
     }
 
-    private long append(InputStream body, Path file, long offset, MessageDigest digest) throws IOException {
+    private long append(InputStream body, Path file, long offset, MessageDigest digest, Most most) throws IOException {
         long length = offset;
         byte[] buffer = new byte[BUFFER];
         try (FileChannel channel = FileChannel.open(
                 file, StandardOpenOption.CREATE, StandardOpenOption.WRITE, StandardOpenOption.APPEND)) {
             for (int n = body.read(buffer); n >= 0; n = body.read(buffer)) {
-                checkFits(length + n);
+                checkFits(length + n, most);
                 digest.update(buffer, 0, n);
                 write(channel, ByteBuffer.wrap(buffer, 0, n));
                 length += n;
@@ -181,13 +197,12 @@ class Incoming {
         }
     }
 
-    private void checkFits(long length) {
-        if (length > maxBytes) {
+    private static void checkFits(long length, Most most) {
+        if (length > most.bytes()) {
             throw new Refusal(
                     ErrorCode.BODY_TOO_LARGE,
-                    "the archive has more than the " + maxBytes
-                            + " bytes allowed: split the contribution, or have the operator raise"
-                            + " TABLEWEATHER_UPLOAD_MAX_BYTES");
+                    "the archive has more than the " + most.bytes()
+                            + " bytes allowed: split the contribution, or have the operator raise " + most.setting());
         }
     }
 }

@@ -50,6 +50,8 @@ public enum ErrorCode {
     TOO_MANY_FAILURES(429, "Too many refused tokens"),
     /** As many analyses as may are being made, or wait; of all callers together, or of this one. */
     TOO_MANY_RUNS(429, "Too many analyses wait"),
+    /** As many archives as may are being checked; of all callers together, or of this one. */
+    TOO_MANY_CHECKS(429, "Too many archives are being checked"),
     /** An analyzer that the operator added broke its contract or its bounds. */
     PLUGIN_FAILED(500, "An added analyzer failed"),
     /** Our own fault. */

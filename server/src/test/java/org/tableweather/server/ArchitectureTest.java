@@ -66,6 +66,9 @@ class ArchitectureTest {
     static final ArchRule guide = knowsOnly("guide", "web");
 
     @ArchTest
+    static final ArchRule logbook = knowsOnly("logbook", "web");
+
+    @ArchTest
     static final ArchRule plugin = knowsOnly("plugin", "web", "datafolder");
 
     @ArchTest

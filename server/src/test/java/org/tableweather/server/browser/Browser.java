@@ -20,6 +20,7 @@ import java.util.stream.Stream;
 import org.openqa.selenium.By;
 import org.openqa.selenium.OutputType;
 import org.openqa.selenium.WebElement;
+import org.openqa.selenium.WindowType;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
@@ -38,6 +39,7 @@ final class Browser implements AutoCloseable {
 
     private static final Path SCREENSHOTS = Path.of("target", "screenshots");
     private static final Duration PATIENCE = Duration.ofSeconds(20);
+    private static final Duration POLL = Duration.ofMillis(50);
     private static final ObjectMapper JSON = new ObjectMapper();
 
     private final ChromeDriver driver;
@@ -109,9 +111,36 @@ final class Browser implements AutoCloseable {
 
     /** Sets the width that a page sees, which may be narrower than a window can be. */
     void resize(int widthPx) {
+        resize(widthPx, 1000);
+    }
+
+    void resize(int widthPx, int heightPx) {
         command(
                 "Emulation.setDeviceMetricsOverride",
-                Map.of("width", widthPx, "height", 1000, "deviceScaleFactor", 1, "mobile", widthPx < 600));
+                Map.of("width", widthPx, "height", heightPx, "deviceScaleFactor", 1, "mobile", widthPx < 600));
+    }
+
+    /** Lets downloads go to a folder. */
+    void downloadTo(Path folder) {
+        command("Browser.setDownloadBehavior", Map.of("behavior", "allow", "downloadPath", folder.toString()));
+    }
+
+    /** Opens another tab and goes there; gives the one that was left. */
+    String openTab() {
+        String left = driver.getWindowHandle();
+        driver.switchTo().newWindow(WindowType.TAB);
+        return left;
+    }
+
+    /** Goes to a tab; gives the one that was left. */
+    String toTab(String tab) {
+        String left = driver.getWindowHandle();
+        driver.switchTo().window(tab);
+        return left;
+    }
+
+    void reload() {
+        driver.navigate().refresh();
     }
 
     /** Cuts the connection, or mends it. */
@@ -155,7 +184,7 @@ final class Browser implements AutoCloseable {
 
     /** Waits until a script gives something that holds. */
     void until(String script) {
-        new WebDriverWait(driver, PATIENCE)
+        new WebDriverWait(driver, PATIENCE, POLL)
                 .withMessage(() -> "until " + script + " at " + address() + "; console: " + complaints())
                 .until(any -> Boolean.TRUE.equals(driver.executeScript("return Boolean(" + script + ")")));
     }

@@ -36,6 +36,8 @@ class PagesTest {
         PAGES.put("analysis", "/analyses/room-slopes");
         PAGES.put("compare", "/compare?room=league-1/hall");
         PAGES.put("how-to-contribute", "/how-to-contribute");
+        PAGES.put("contribute", "/contribute");
+        PAGES.put("table", "/table");
         PAGES.put("checks", "/checks");
         PAGES.put("sources", "/sources");
         PAGES.put("dictionary", "/dictionary");

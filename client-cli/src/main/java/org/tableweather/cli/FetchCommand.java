@@ -1,23 +1,11 @@
 package org.tableweather.cli;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
-import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Collectors;
 import org.tableweather.release.Manifest;
 import org.tableweather.schema.record.Kind;
@@ -39,8 +27,6 @@ import picocli.CommandLine.Parameters;
             "  tableweather fetch 3 --server https://example.org --to release-3"
         })
 final class FetchCommand extends Subcommand {
-    private static final int AT_ONCE = 4;
-
     @Parameters(paramLabel = "NUMBER", description = "Number of the release; release list tells them.")
     private int number;
 
@@ -83,20 +69,12 @@ final class FetchCommand extends Subcommand {
     public Integer call() throws Exception {
         kinds.forEach(FetchCommand::mustBeKind);
         Path folder = target.orElse(Path.of("release-" + number));
-        ServerClient client = server.client();
-        byte[] bytes = client.bytes(ReleaseDownload.path(number, Manifest.FILE), Map.of(), "*/*");
-        Manifest manifest = manifest(client, bytes);
-        mustFit(folder, manifest);
+        ReleaseFetch release = ReleaseFetch.of(server.client(), number, Duration.ofSeconds(silenceSeconds));
+        Manifest manifest = release.manifest();
         List<Manifest.FileEntry> wanted =
                 manifest.files().stream().filter(this::isWanted).toList();
         mustBeSome(manifest, wanted);
-        bring(client, folder, wanted);
-        // last: a folder with a manifest is a release
-        Files.write(folder.resolve(Manifest.FILE), bytes);
-        Files.writeString(
-                folder.resolve(Manifest.HASH_FILE),
-                manifest.hash() + "  " + Manifest.FILE + "\n",
-                StandardCharsets.UTF_8);
+        release.bring(folder, wanted);
         Fetched fetched = new Fetched(
                 folder.toString(),
                 number,
@@ -114,31 +92,6 @@ final class FetchCommand extends Subcommand {
                     "there is no kind " + kind,
                     "choose one of: "
                             + Arrays.stream(Kind.values()).map(Kind::schemaName).collect(Collectors.joining(", ")));
-        }
-    }
-
-    private Manifest manifest(ServerClient client, byte[] bytes) throws IOException {
-        Manifest manifest = Manifest.read(bytes);
-        JsonNode told = client.get("/api/v1/releases/" + number, Map.of());
-        String should = told.path("manifestSha256").asText();
-        if (manifest.number() != number || !manifest.hash().equals(should)) {
-            throw Failure.refused(
-                    Manifest.FILE + " of release " + number + " has the SHA-256 " + manifest.hash()
-                            + ", the server's register says " + should,
-                    "the copy on the server is damaged: tell its operator");
-        }
-        return manifest;
-    }
-
-    /** A folder that holds another release is left alone. */
-    private void mustFit(Path folder, Manifest manifest) throws IOException {
-        Path there = folder.resolve(Manifest.FILE);
-        if (Files.exists(folder) && !Files.isDirectory(folder)) {
-            throw Failure.usage(folder + " is a file", "name a folder with --to");
-        }
-        if (Files.isRegularFile(there)
-                && !Manifest.read(Files.readAllBytes(there)).hash().equals(manifest.hash())) {
-            throw Failure.usage(folder + " holds another release", "name another folder with --to");
         }
     }
 
@@ -163,46 +116,6 @@ final class FetchCommand extends Subcommand {
                                     .filter(path -> path.startsWith("trials/"))
                                     .limit(20)
                                     .collect(Collectors.joining(", ")));
-        }
-    }
-
-    private void bring(ServerClient client, Path folder, List<Manifest.FileEntry> wanted) throws IOException {
-        Files.createDirectories(folder);
-        long total = wanted.stream().mapToLong(Manifest.FileEntry::bytes).sum();
-        ExecutorService pool = Executors.newFixedThreadPool(AT_ONCE);
-        try (ProgressLine progress = ProgressLine.ofBytes(Terminal.current(), "fetching", total)) {
-            ReleaseDownload download = new ReleaseDownload(
-                    client, number, folder, Duration.ofSeconds(silenceSeconds), new AtomicLong(), progress);
-            List<Future<?>> files = new ArrayList<>();
-            for (Manifest.FileEntry file : wanted) {
-                files.add(pool.submit(() -> {
-                    download.bring(file);
-                    return null;
-                }));
-            }
-            for (Future<?> file : files) {
-                await(file);
-            }
-        } finally {
-            pool.shutdownNow();
-        }
-    }
-
-    private static void await(Future<?> file) throws IOException {
-        try {
-            file.get();
-        } catch (ExecutionException e) {
-            if (e.getCause() instanceof Failure failure) {
-                throw failure;
-            }
-            if (e.getCause() instanceof IOException io) {
-                throw io;
-            }
-            throw new UncheckedIOException(new IOException(e.getCause()));
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw Failure.fault("interrupted", "run it again: it goes on where it stopped")
-                    .because(e);
         }
     }
 

@@ -17,8 +17,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Queue;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -42,6 +45,7 @@ class FetchCommandTest {
     private HttpServer http;
     private final Map<String, String> ranges = new ConcurrentHashMap<>();
     private final Set<String> breaking = ConcurrentHashMap.newKeySet();
+    private final Queue<String> requests = new ConcurrentLinkedQueue<>();
     private final Set<String> damaged = ConcurrentHashMap.newKeySet();
 
     @BeforeEach
@@ -142,14 +146,59 @@ class FetchCommandTest {
         assertThat(fetch(root.resolve("here"), "--kind", "kik").err()).contains("no kind kik", "kick");
     }
 
+    @Test
+    void aRoomIsSetBesideAServersReleaseAndNothingOfItIsSent() throws IOException {
+        String elm = InventedFolders.of("elm").toString();
+        List<Path> before = left();
+
+        Ran ran = Ran.with("compare", "--data", elm, "--release", "1", "--server", url(), "--json");
+
+        assertThat(ran.exitCode()).as(ran.err()).isZero();
+        assertThat(ran.err()).contains(manifest.hash());
+        assertThat(ran.out())
+                .isEqualTo(Ran.with("compare", "--data", elm, "--release", release.toString(), "--json")
+                        .out());
+        assertThat(requests).isNotEmpty().allMatch(request -> request.startsWith("GET ") && request.endsWith(" 0"));
+        assertThat(left()).isEqualTo(before);
+    }
+
+    @Test
+    void aDamagedReleaseIsNotComparedWith() throws IOException {
+        damaged.add(trials().path());
+        List<Path> before = left();
+
+        Ran ran = Ran.with(
+                "compare", "--data", InventedFolders.of("elm").toString(), "--release", "1", "--server", url());
+
+        assertThat(ran.exitCode()).isEqualTo(ExitCodes.REFUSED);
+        assertThat(ran.err()).contains(trials().path());
+        assertThat(ran.out()).isEmpty();
+        assertThat(left()).isEqualTo(before);
+    }
+
+    @Test
+    void aNumberNeedsAServerOrAFolderOfThatName() {
+        Ran ran = Ran.with("compare", "--data", InventedFolders.of("elm").toString(), "--release", "123456789");
+
+        assertThat(ran.exitCode()).isEqualTo(ExitCodes.USAGE);
+        assertThat(ran.err()).contains("no folder 123456789 here", "--server URL");
+    }
+
+    /** What fetched releases there are in the folder of temporary files. */
+    private static List<Path> left() throws IOException {
+        try (Stream<Path> files = Files.list(Path.of(System.getProperty("java.io.tmpdir")))) {
+            return files.filter(file -> file.getFileName().toString().startsWith("tableweather-release-"))
+                    .sorted()
+                    .toList();
+        }
+    }
+
+    private String url() {
+        return "http://127.0.0.1:" + http.getAddress().getPort();
+    }
+
     private Ran fetch(Path target, String... more) {
-        List<String> arguments = new ArrayList<>(List.of(
-                "fetch",
-                "1",
-                "--to",
-                target.toString(),
-                "--server",
-                "http://127.0.0.1:" + http.getAddress().getPort()));
+        List<String> arguments = new ArrayList<>(List.of("fetch", "1", "--to", target.toString(), "--server", url()));
         arguments.addAll(List.of(more));
         return Ran.with(arguments.toArray(String[]::new));
     }
@@ -163,6 +212,8 @@ class FetchCommandTest {
 
     private void answer(HttpExchange exchange) throws IOException {
         String path = exchange.getRequestURI().getPath();
+        requests.add(exchange.getRequestMethod() + " " + path + " "
+                + exchange.getRequestBody().readAllBytes().length);
         if (!path.startsWith(FILES)) {
             byte[] register = ("{\"number\": 1, \"manifestSha256\": \"" + manifest.hash() + "\"}")
                     .getBytes(StandardCharsets.UTF_8);

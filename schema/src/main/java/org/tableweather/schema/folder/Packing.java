@@ -4,6 +4,7 @@ import java.io.BufferedOutputStream;
 import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -23,15 +24,26 @@ final class Packing {
     private static final List<String> FILES =
             List.of(ClimateRows.FILE, ContactRows.FILE, ContributionJson.FILE, TrialRows.FILE);
 
+    private static final int BUFFER = 1 << 16;
+
     private Packing() {}
+
+    /** Its entries are deflated by several threads. */
+    private static final class Zip extends ZipOutputStream {
+        Zip(OutputStream out) {
+            super(out);
+            def.end();
+            def = new BlockDeflater(Deflater.BEST_SPEED);
+            buf = new byte[BUFFER];
+        }
+    }
 
     static void pack(Path folder, Path archive) throws IOException {
         Path target = archive.toAbsolutePath();
         Path part = target.resolveSibling("." + target.getFileName() + ColumnFile.PART);
         try {
             try (FolderSource source = new FolderSource(folder);
-                    ZipOutputStream zip = new ZipOutputStream(new BufferedOutputStream(Files.newOutputStream(part)))) {
-                zip.setLevel(Deflater.BEST_SPEED);
+                    ZipOutputStream zip = new Zip(new BufferedOutputStream(Files.newOutputStream(part), BUFFER))) {
                 for (String file : FILES) {
                     add(source, file, zip);
                 }
@@ -54,7 +66,10 @@ final class Packing {
         entry.setTimeLocal(FIXED);
         zip.putNextEntry(entry);
         try (InputStream in = opened.get()) {
-            in.transferTo(zip);
+            byte[] buffer = new byte[BUFFER];
+            for (int n = in.read(buffer); n >= 0; n = in.read(buffer)) {
+                zip.write(buffer, 0, n);
+            }
         }
         zip.closeEntry();
     }

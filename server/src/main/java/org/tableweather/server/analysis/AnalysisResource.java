@@ -25,10 +25,12 @@ import org.tableweather.server.web.ETags;
 @Tag(name = "analyses")
 class AnalysisResource {
     private final Runs runs;
+    private final Curves curves;
     private final RunCallers callers;
 
-    AnalysisResource(Runs runs, RunCallers callers) {
+    AnalysisResource(Runs runs, Curves curves, RunCallers callers) {
         this.runs = runs;
+        this.curves = curves;
         this.callers = callers;
     }
 
@@ -58,6 +60,18 @@ class AnalysisResource {
             operationId = "analyse")
     public Response ask(@PathParam("id") String id, @Context UriInfo uri, @Context Request request) {
         return answer(id, Chosen.of(uri.getQueryParameters()), request);
+    }
+
+    @GET
+    @Path("/{id}/curve")
+    @Operation(
+            summary = "The pooled curve",
+            description = "The same answer without each room's own effects and the points of the plots: as small for ten"
+                    + " thousand rooms as for ten.",
+            operationId = "curve")
+    public Response curve(@PathParam("id") String id, @Context UriInfo uri, @Context Request request) {
+        Brief brief = curves.curve(id, Chosen.of(uri.getQueryParameters()), callers.current());
+        return ETags.unlessHeld(request, brief.tag(), () -> Response.ok(brief.body()));
     }
 
     @POST

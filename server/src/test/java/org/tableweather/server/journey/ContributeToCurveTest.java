@@ -11,6 +11,8 @@ import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.startsWith;
 import static org.tableweather.server.Tokens.as;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.QuarkusTestProfile;
@@ -140,6 +142,10 @@ class ContributeToCurveTest {
                         .extract()
                         .asString())
                 .isEqualTo(local);
+        ObjectNode brief = (ObjectNode) new ObjectMapper().readTree(local);
+        brief.remove(List.of("rooms", "plots"));
+        byte[] curve = given().queryParams(parameters).get(ANALYSIS + "/curve").asByteArray();
+        assertThat(new ObjectMapper().readTree(curve)).isEqualTo(brief);
     }
 
     private static <S> AnalysisRun locally(Analyzer<S> analyzer, List<Path> folders, Map<String, String> parameters)

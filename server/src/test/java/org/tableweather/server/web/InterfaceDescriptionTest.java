@@ -39,6 +39,7 @@ class InterfaceDescriptionTest {
                         "/api/v1/analyzers/{id}/summaries",
                         "/api/v1/analyses",
                         "/api/v1/analyses/{id}",
+                        "/api/v1/analyses/{id}/curve",
                         "/api/v1/runs/{id}",
                         "/api/v1/runs/{id}/events",
                         "/api/v1/runs/{id}/rerun",

@@ -6,6 +6,8 @@ import com.github.luben.zstd.ZstdDecompressCtx;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
+import java.util.ArrayList;
+import java.util.List;
 import org.apache.parquet.bytes.BytesInput;
 import org.apache.parquet.compression.CompressionCodecFactory;
 import org.apache.parquet.hadoop.metadata.CompressionCodecName;
@@ -20,6 +22,8 @@ final class ZstdCodec implements CompressionCodecFactory {
     private static final int THOROUGH = 16;
 
     private final int level;
+    // memory outside the heap, which only closing gives back
+    private final List<Runnable> closers = new ArrayList<>();
 
     private ZstdCodec(int level) {
         this.level = level;
@@ -37,23 +41,44 @@ final class ZstdCodec implements CompressionCodecFactory {
 
     @Override
     public BytesInputCompressor getCompressor(CompressionCodecName codec) {
-        return codec == CompressionCodecName.UNCOMPRESSED ? Plain.PAGES : new Compressor(level);
+        return codec == CompressionCodecName.UNCOMPRESSED
+                ? Plain.PAGES
+                : new Compressor(packing(), level);
     }
 
     @Override
     public BytesInputDecompressor getDecompressor(CompressionCodecName codec) {
         return switch (codec) {
             case UNCOMPRESSED -> Plain.PAGES;
-            case ZSTD -> new Decompressor();
+            case ZSTD -> new Decompressor(unpacking());
             default ->
                 throw new UnsupportedOperationException("the file is compressed with " + codec
                         + ", which is not read here: write it again with zstd or uncompressed");
         };
     }
 
+    private ZstdCompressCtx packing() {
+        ZstdCompressCtx context = new ZstdCompressCtx();
+        closers.add(context::close);
+        return context;
+    }
+
+    private ZstdDecompressCtx unpacking() {
+        ZstdDecompressCtx context = new ZstdDecompressCtx();
+        closers.add(context::close);
+        return context;
+    }
+
+    /** Called when the file that asked for compressors is closed; whoever asks again gets new ones. */
     @Override
     public void release() {
-        // every compressor is released by the file that asked for it
+        closers.forEach(Runnable::run);
+        closers.clear();
+    }
+
+    /** How many contexts hold memory. */
+    int held() {
+        return closers.size();
     }
 
     private static byte[] array(BytesInput bytes) throws IOException {
@@ -93,9 +118,10 @@ final class ZstdCodec implements CompressionCodecFactory {
     }
 
     private static final class Compressor implements BytesInputCompressor {
-        private final ZstdCompressCtx context = new ZstdCompressCtx();
+        private final ZstdCompressCtx context;
 
-        Compressor(int level) {
+        Compressor(ZstdCompressCtx context, int level) {
+            this.context = context;
             context.setLevel(level);
         }
 
@@ -116,7 +142,11 @@ final class ZstdCodec implements CompressionCodecFactory {
     }
 
     private static final class Decompressor implements BytesInputDecompressor {
-        private final ZstdDecompressCtx context = new ZstdDecompressCtx();
+        private final ZstdDecompressCtx context;
+
+        Decompressor(ZstdDecompressCtx context) {
+            this.context = context;
+        }
 
         @Override
         public BytesInput decompress(BytesInput bytes, int size) throws IOException {

@@ -66,8 +66,9 @@ class AnalysisResource {
     @Path("/{id}/curve")
     @Operation(
             summary = "The pooled curve",
-            description = "The same answer without each room's own effects and the points of the plots: as small for ten"
-                    + " thousand rooms as for ten.",
+            description =
+                    "The same answer without each room's own effects and the points of the plots: as small for ten"
+                            + " thousand rooms as for ten.",
             operationId = "curve")
     public Response curve(@PathParam("id") String id, @Context UriInfo uri, @Context Request request) {
         Brief brief = curves.curve(id, Chosen.of(uri.getQueryParameters()), callers.current());

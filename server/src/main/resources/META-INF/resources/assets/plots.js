@@ -207,7 +207,7 @@ async function enliven(figure) {
   }
 }
 
-for (const figure of document.querySelectorAll('figure.plot')) {
+for (const figure of document.querySelectorAll('figure.plot[data-analysis]')) {
   // the drawing stays when the data cannot be had
   enliven(figure).catch(() => figure.classList.add('still'));
 }

@@ -83,9 +83,8 @@ class AnalysisPages {
 
     private TemplateInstance page(String action, String analyzer, Map<String, String> chosen) {
         AnalysisRun run = runs.answer(analyzer, chosen, callers.current()).run();
-        AnswerView view = AnswerView.of(run, chosen);
         return new AnswerPage(
-                action.equals("/") ? view.withCurveAlone() : view,
+                action.equals("/") ? AnswerView.ofCurve(run, chosen) : AnswerView.of(run, chosen),
                 QuestionForm.of(action, run.info(), known.of(analyzer), chosen));
     }
 }

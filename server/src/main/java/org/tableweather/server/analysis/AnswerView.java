@@ -33,7 +33,8 @@ import org.tableweather.server.web.Words;
  * @param estimates rows of the table of estimates
  * @param curve rows of the table of the curve
  * @param variance rows of the table of scatter
- * @param rooms rows of the table of rooms
+ * @param rooms rows of the table of rooms, no more than a page can carry
+ * @param roomsLeftOut how many rooms are not in it
  * @param warnings what a reader must know
  * @param method how it was computed
  * @param parameters names and values
@@ -56,24 +57,35 @@ record AnswerView(
         List<List<String>> curve,
         List<List<String>> variance,
         List<List<String>> rooms,
+        int roomsLeftOut,
         List<String> warnings,
         String method,
         List<Map.Entry<String, String>> parameters,
         String analyzer,
         String hash,
         List<String> sources) {
+    private static final int ROOMS = 500;
 
     AnswerView {
         figures = List.copyOf(figures);
     }
 
     /**
-     * Puts an analysis into words.
+     * Puts an analysis into words, with all its plots.
      *
      * @param run the analysis
      * @param chosen the parameters that were set
      */
     static AnswerView of(AnalysisRun run, Map<String, String> chosen) {
+        return of(run, chosen, PlotFigure.all(run));
+    }
+
+    /** The same without the plots beside the curve: the first page is read on a phone. */
+    static AnswerView ofCurve(AnalysisRun run, Map<String, String> chosen) {
+        return of(run, chosen, PlotFigure.curve(run));
+    }
+
+    private static AnswerView of(AnalysisRun run, Map<String, String> chosen, List<PlotFigure> figures) {
         Analysis.Estimated answer = run.analysis().fold(estimated -> estimated, none -> null);
         Optional<Analysis.Estimated> estimated = Optional.ofNullable(answer);
         return new AnswerView(
@@ -85,43 +97,23 @@ record AnswerView(
                 estimated.isPresent(),
                 run.dataset().invented(),
                 run.dataset().inWords(),
-                PlotFigure.all(run),
+                figures,
                 QueryText.of(chosen),
                 rows(estimated, Analysis.Estimated::estimates, AnswerView::estimate),
                 rows(estimated, Analysis.Estimated::curve, AnswerView::point),
                 rows(estimated, Analysis.Estimated::variance, AnswerView::component),
-                rows(estimated, Analysis.Estimated::rooms, AnswerView::room),
+                rows(
+                        estimated,
+                        any -> any.rooms()
+                                .subList(0, Math.min(ROOMS, any.rooms().size())),
+                        AnswerView::room),
+                estimated.map(any -> Math.max(0, any.rooms().size() - ROOMS)).orElse(0),
                 run.analysis().fold(Analysis.Estimated::warnings, Analysis.Declined::warnings),
                 run.info().method(),
                 parameters(run),
                 run.info().id() + " " + run.info().version(),
                 run.dataset().hash(),
                 sources(run));
-    }
-
-    /** The same without the plots beside the curve: the first page is read on a phone. */
-    AnswerView withCurveAlone() {
-        return new AnswerView(
-                id,
-                title,
-                question,
-                answer,
-                empty,
-                answered,
-                invented,
-                madeFrom,
-                figures.stream().filter(figure -> figure.id().equals("curve")).toList(),
-                query,
-                estimates,
-                curve,
-                variance,
-                rooms,
-                warnings,
-                method,
-                parameters,
-                analyzer,
-                hash,
-                sources);
     }
 
     /** Columns of {@link #curve}. */

@@ -46,9 +46,7 @@ record RunComparison(Side first, Side second, List<List<String>> asked, List<Lis
                     id,
                     RunLine.name(run.info().id(), parameters(run)),
                     run.analysis().fold(Analysis.Estimated::sentence, Analysis.Declined::detail),
-                    PlotFigure.all(run).stream()
-                            .filter(figure -> figure.id().equals("curve"))
-                            .findFirst(),
+                    PlotFigure.curve(run).stream().findFirst(),
                     run.dataset().invented(),
                     run.dataset().inWords());
         }

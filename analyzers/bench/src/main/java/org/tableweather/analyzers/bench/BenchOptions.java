@@ -21,7 +21,9 @@ import java.util.stream.Collectors;
  * @param warmFits how often a fit is repeated for its median
  * @param growthSessions numbers of sessions whose fits are compared
  * @param largeTrials trials of the pool that must fit into little memory, and of the release that is scanned
- * @param exportTrials trials of the server that are exported
+ * @param exportTrials trials of the server that is asked for all of them, and for curves
+ * @param servedSeconds how long each kind of question is asked
+ * @param keep whether a server that an earlier run filled is used again
  * @param release where the release that is scanned is kept for another run; empty to make one that is not kept
  */
 record BenchOptions(
@@ -33,6 +35,8 @@ record BenchOptions(
         List<Integer> growthSessions,
         int largeTrials,
         int exportTrials,
+        int servedSeconds,
+        boolean keep,
         Optional<Path> release) {
 
     /** One benchmark. */
@@ -45,7 +49,8 @@ record BenchOptions(
         LARGE,
         RELEASE,
         EXPORT,
-        SCAN;
+        SCAN,
+        SERVED;
 
         private static Part named(String name) {
             return Arrays.stream(values())
@@ -64,16 +69,7 @@ record BenchOptions(
 
     /** Everything, at full size. */
     static BenchOptions standard() {
-        return new BenchOptions(
-                EnumSet.allOf(Part.class),
-                true,
-                1000,
-                5,
-                60,
-                List.of(1_000, 10_000, 100_000),
-                10_000_000,
-                10_000_000,
-                Optional.empty());
+        return new Draft().options();
     }
 
     /**
@@ -82,119 +78,61 @@ record BenchOptions(
      * @throws IllegalArgumentException for an option or a value that cannot be; the message holds the remedy
      */
     static BenchOptions of(List<String> arguments) {
-        BenchOptions options = standard();
+        Draft draft = new Draft();
         Deque<String> left = new ArrayDeque<>(arguments);
         while (!left.isEmpty()) {
-            options = options.with(left.pop(), left);
+            draft.take(left.pop(), left);
         }
-        return options;
+        return draft.options();
     }
 
-    private BenchOptions with(String name, Deque<String> left) {
-        return switch (name) {
-            case "--skip-r" ->
-                new BenchOptions(
-                        parts,
-                        false,
-                        trialsPerSession,
-                        repeats,
-                        warmFits,
-                        growthSessions,
-                        largeTrials,
-                        exportTrials,
-                        release);
-            case "--parts" ->
-                new BenchOptions(
-                        named(value(name, left)),
-                        withR,
-                        trialsPerSession,
-                        repeats,
-                        warmFits,
-                        growthSessions,
-                        largeTrials,
-                        exportTrials,
-                        release);
-            case "--trials-per-session" ->
-                new BenchOptions(
-                        parts,
-                        withR,
-                        count(name, left, 2),
-                        repeats,
-                        warmFits,
-                        growthSessions,
-                        largeTrials,
-                        exportTrials,
-                        release);
-            case "--repeats" ->
-                new BenchOptions(
-                        parts,
-                        withR,
-                        trialsPerSession,
-                        count(name, left, 1),
-                        warmFits,
-                        growthSessions,
-                        largeTrials,
-                        exportTrials,
-                        release);
-            case "--warm-fits" ->
-                new BenchOptions(
-                        parts,
-                        withR,
-                        trialsPerSession,
-                        repeats,
-                        count(name, left, 2),
-                        growthSessions,
-                        largeTrials,
-                        exportTrials,
-                        release);
-            case "--growth-sessions" ->
-                new BenchOptions(
-                        parts,
-                        withR,
-                        trialsPerSession,
-                        repeats,
-                        warmFits,
-                        sizes(name, left),
-                        largeTrials,
-                        exportTrials,
-                        release);
-            case "--large-trials" ->
-                new BenchOptions(
-                        parts,
-                        withR,
-                        trialsPerSession,
-                        repeats,
-                        warmFits,
-                        growthSessions,
-                        count(name, left, 10_000),
-                        exportTrials,
-                        release);
-            case "--export-trials" ->
-                new BenchOptions(
-                        parts,
-                        withR,
-                        trialsPerSession,
-                        repeats,
-                        warmFits,
-                        growthSessions,
-                        largeTrials,
-                        count(name, left, 10_000),
-                        release);
-            case "--release" ->
-                new BenchOptions(
-                        parts,
-                        withR,
-                        trialsPerSession,
-                        repeats,
-                        warmFits,
-                        growthSessions,
-                        largeTrials,
-                        exportTrials,
-                        Optional.of(Path.of(value(name, left))));
-            default ->
-                throw new IllegalArgumentException(
-                        "there is no option " + name + ": analyzers/bench/README.md" + " lists them");
-        };
+    /** The options while they are read. */
+    private static final class Draft {
+        private Set<Part> parts = EnumSet.allOf(Part.class);
+        private boolean withR = true;
+        private int trialsPerSession = 1000;
+        private int repeats = 5;
+        private int warmFits = 60;
+        private List<Integer> growthSessions = List.of(1_000, 10_000, 100_000);
+        private int largeTrials = 10_000_000;
+        private int exportTrials = 10_000_000;
+        private int servedSeconds = 30;
+        private boolean keep;
+        private Optional<Path> release = Optional.empty();
+
+        private void take(String name, Deque<String> left) {
+            switch (name) {
+                case "--skip-r" -> withR = false;
+                case "--keep" -> keep = true;
+                case "--parts" -> parts = named(value(name, left));
+                case "--trials-per-session" -> trialsPerSession = count(name, left, 2);
+                case "--repeats" -> repeats = count(name, left, 1);
+                case "--warm-fits" -> warmFits = count(name, left, 2);
+                case "--growth-sessions" -> growthSessions = sizes(name, left);
+                case "--large-trials" -> largeTrials = count(name, left, 10_000);
+                case "--export-trials" -> exportTrials = count(name, left, 10_000);
+                case "--served-seconds" -> servedSeconds = count(name, left, 2);
+                case "--release" -> release = Optional.of(Path.of(value(name, left)));
+                default ->
+                    throw new IllegalArgumentException(
+                            "there is no option " + name + ": analyzers/bench/README.md" + " lists them");
+            }
+        }
+
+        private BenchOptions options() {
+            return new BenchOptions(
+                    parts,
+                    withR,
+                    trialsPerSession,
+                    repeats,
+                    warmFits,
+                    growthSessions,
+                    largeTrials,
+                    exportTrials,
+                    servedSeconds,
+                    keep,
+                    release);
+        }
     }
 
     private static Set<Part> named(String names) {

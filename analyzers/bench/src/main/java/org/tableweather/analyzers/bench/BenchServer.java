@@ -41,8 +41,10 @@ final class BenchServer implements AutoCloseable {
         builder.environment().put("TABLEWEATHER_DATA", data.toString());
         builder.environment().put("TABLEWEATHER_PORT", "0");
         Process process = builder.start();
+        // a benchmark that is ended leaves no server behind
+        Runtime.getRuntime().addShutdownHook(new Thread(process::destroy));
         Path ready = data.resolve("server.json");
-        for (int i = 0; i < 600 && process.isAlive(); i++) {
+        for (int i = 0; i < 3000 && process.isAlive(); i++) {
             if (Files.exists(ready)) {
                 JsonNode server = new ObjectMapper().readTree(ready.toFile());
                 return new BenchServer(root, data, process, server.path("url").asText());

@@ -59,7 +59,7 @@ public final class PoolBench {
 
     private static void run(PoolBench bench, Analyzer<?> analyzer, BenchOptions options)
             throws IOException, InterruptedException {
-        clear(bench.work);
+        clear(bench.work, options.keep() ? FilledServer.folder(bench.work) : bench.work.resolve("none"));
         for (Part part : options.parts()) {
             Report.print("%n== %s", part.name().toLowerCase(Locale.ROOT));
             switch (part) {
@@ -71,7 +71,8 @@ public final class PoolBench {
                 case SCAN -> ScanBench.run(analyzer, bench.root, bench.work.resolve("scan"), options);
                 case LARGE -> LargeBench.run(bench.root, bench.work.resolve("large"), options);
                 case RELEASE -> ReleaseBench.run(bench.root, bench.work.resolve("release"), options);
-                case EXPORT -> ExportBench.run(bench.root, bench.work.resolve("export"), options);
+                case EXPORT -> ExportBench.run(bench.root, bench.work, options);
+                case SERVED -> ServedBench.run(bench.root, bench.work, options);
             }
         }
     }
@@ -201,11 +202,13 @@ public final class PoolBench {
         Report.print("%s: %.2f (%.2f s / %.2f s); bound %s", what, ours / peer, ours, peer, bound);
     }
 
-    private static void clear(Path folder) throws IOException {
+    private static void clear(Path folder, Path kept) throws IOException {
         if (Files.exists(folder)) {
             try (Stream<Path> paths = Files.walk(folder)) {
                 for (Path path : paths.sorted(Comparator.reverseOrder()).toList()) {
-                    Files.delete(path);
+                    if (!path.startsWith(kept) && !kept.startsWith(path)) {
+                        Files.delete(path);
+                    }
                 }
             }
         }

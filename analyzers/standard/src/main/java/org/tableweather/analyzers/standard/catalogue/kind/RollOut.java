@@ -10,7 +10,7 @@ import org.tableweather.schema.record.Trial;
  * What a roll-out says of the cloth. The distance is that of the ball's centre: {@code run_out_m} as logged, or
  * {@code run_out_lengths} times the playing length less a ball's diameter.
  */
-final class RollOut {
+public final class RollOut {
 
     /** Of a sphere, from memory. */
     static final double DRAG_COEFFICIENT = 0.5;
@@ -37,7 +37,7 @@ final class RollOut {
      *
      * @source WpaEquipment
      */
-    static double coefficient(SessionRecord session, Trial trial) {
+    public static double coefficient(SessionRecord session, Trial trial) {
         double travel = travelM(session, trial);
         double density = airDensity(session, trial);
         boolean known = travel > 0 && trial.approachSpeedMps() > 0 && density > 0;

@@ -2,7 +2,6 @@ package org.tableweather.analyzers.standard.catalogue.path;
 
 import java.util.Arrays;
 import java.util.List;
-import org.hipparchus.distribution.continuous.NormalDistribution;
 import org.hipparchus.random.RandomGenerator;
 import org.hipparchus.random.Well19937c;
 import org.tableweather.analyzers.standard.catalogue.path.UnknownDirection.Group;
@@ -23,7 +22,6 @@ final class LandingDraws {
     private final List<UnknownDirection> shared;
     private final List<UnknownDirection> session;
     private final RandomGenerator random;
-    private final NormalDistribution normal = new NormalDistribution();
 
     LandingDraws(PathModel model, long seed) {
         this.model = model;
@@ -119,7 +117,7 @@ final class LandingDraws {
         for (UnknownDirection direction : directions) {
             double z = random.nextGaussian();
             if (direction.group() == Group.CLOTH) {
-                cloth[direction.ofCloth()] = ClothRange.quantile(direction.ofCloth(), normal.cumulativeProbability(z));
+                cloth[direction.ofCloth()] = model.knownCloth.value(direction.ofCloth(), z);
             } else {
                 move(rail, direction.rail(), heavier * z);
             }

@@ -109,6 +109,13 @@ final class PathAnswer {
         facts.put("method", "rigid ball and rails, Monte Carlo");
         facts.putAll(result.asked.rail.facts());
         facts.put("inOwnRoom", result.model.inOwnRoom());
+        facts.put("cloth.rolling", result.model.cloth[1]);
+        facts.put(
+                "cloth.rolling.from",
+                result.asked
+                        .rolling()
+                        .map(known -> known.ofRoom() ? "roll-outs of the room" : "roll-outs of the pool's rooms")
+                        .orElse("published range"));
         facts.put("drift.error.draws", result.draws.drift().deviation());
         facts.put("drift.error.firstOrder", result.driftSd());
         facts.put("attempt.sd", result.attemptSd);

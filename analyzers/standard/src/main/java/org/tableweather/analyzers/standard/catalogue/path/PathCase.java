@@ -82,9 +82,18 @@ final class PathCase {
         return new ModelClimate(question.measure().x(asked.rhPct(), asked.tempC(), traits), asked.t());
     }
 
+    /** The room's cloth as far as roll-outs tell. */
+    ClothRange cloth() {
+        return new ClothRange(rolling());
+    }
+
+    Optional<RollingEstimate> rolling() {
+        return RollingEstimate.of(pool.sessions, room);
+    }
+
     PathModel model() {
         Optional<NonlinearFit.Room> own = room.flatMap(rail::room);
-        return new PathModel(rail, pattern(), pool.noseSine(room), own);
+        return new PathModel(rail, pattern(), pool.noseSine(room), own, cloth());
     }
 
     private Pattern pattern() {
@@ -107,7 +116,7 @@ final class PathCase {
     /** The rails that a typed shot meets in the first climate, the landing's included; empty when it meets fewer than two. */
     private Optional<List<Rail>> met(int rails) {
         Pattern any = Pattern.typed(question, table, java.util.Collections.nCopies(rails, Rail.NEAR), Rail.FAR);
-        BallPath path = new PathModel(rail, any, pool.noseSine(room), room.flatMap(rail::room))
+        BallPath path = new PathModel(rail, any, pool.noseSine(room), room.flatMap(rail::room), cloth())
                 .trace(climate(question.from()))
                 .path();
         return path.rails().size() > rails

@@ -101,7 +101,7 @@ final class PathCheck {
             Optional<StatisticalLanding> statistics) {
         Pattern pattern = Pattern.of(shot, question, PathPool.table(session.summary()));
         double noseSine = session.summary().rail().noseSine();
-        PathModel model = new PathModel(asked.rail, pattern, noseSine, Optional.empty());
+        PathModel model = new PathModel(asked.rail, pattern, noseSine, Optional.empty(), asked.cloth());
         ModelClimate at = asked.climate(new AskedClimate(landings.tempC(), landings.rhPct()));
         double attemptSd = asked.pool.scatterDia(shot.id()).orElseGet(() -> new LandingSpread(model).scattered(at));
         int count = Math.min(MOST_DRAWS, question.draws());

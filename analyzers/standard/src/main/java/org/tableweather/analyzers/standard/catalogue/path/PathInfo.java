@@ -21,7 +21,8 @@ final class PathInfo {
                         + " that slides, rolls and spins: the way is followed from event to event in both climates and the landings"
                         + " are subtracted. What is not known is drawn: the rail's coefficients by their covariance, the room by how"
                         + " rooms differ (or, where it has pairs, by what these leave open), with Student's t on rooms less one"
-                        + " degrees of freedom; the cloth from a triangle over the published ranges; sessions and the scatter of attempts"
+                        + " degrees of freedom; the cloth from a triangle over the published ranges, its rolling from roll-outs of"
+                        + " the room, or of at least three rooms, where there are some; sessions and the scatter of attempts"
                         + " beside the expected drift. Rail, room and cloth are the same in both climates. Bands are the 2.5 and 97.5 %"
                         + " points of the draws; fit.drift.error.firstOrder is the standard error to first order beside that of the"
                         + " draws. The change of aim, speed or side spin that brings the landing back is the smallest that does."
@@ -44,6 +45,7 @@ final class PathInfo {
                 List.of(
                         "session",
                         "trial",
+                        "kind",
                         "shot",
                         "approach_angle_deg",
                         "approach_speed_mps",
@@ -52,6 +54,9 @@ final class PathInfo {
                         "rebound_angle_deg",
                         "rebound_speed_mps",
                         "landing_offset_dia",
+                        "run_out_m",
+                        "run_out_lengths",
+                        "rails",
                         "temp_c",
                         "rh_pct"),
                 List.of(

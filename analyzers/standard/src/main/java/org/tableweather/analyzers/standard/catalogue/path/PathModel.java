@@ -26,10 +26,14 @@ final class PathModel {
     /** Of the room, with its effects where it has pairs. */
     final double[] coefficients;
 
-    final double[] cloth = ClothRange.means();
+    final ClothRange knownCloth;
+    final double[] cloth;
     private final Optional<NonlinearFit.Room> own;
 
-    PathModel(PooledRail rail, Pattern pattern, double noseSine, Optional<NonlinearFit.Room> own) {
+    PathModel(
+            PooledRail rail, Pattern pattern, double noseSine, Optional<NonlinearFit.Room> own, ClothRange knownCloth) {
+        this.knownCloth = knownCloth;
+        cloth = knownCloth.means();
         this.rail = rail;
         this.pattern = pattern;
         this.noseSine = noseSine;
@@ -87,7 +91,7 @@ final class PathModel {
         all.addAll(room());
         for (int i = 0; i < ClothRange.COUNT; i++) {
             double[] move = new double[ClothRange.COUNT];
-            move[i] = ClothRange.deviation(i);
+            move[i] = knownCloth.deviation(i);
             all.add(new UnknownDirection(Group.CLOTH, new double[coefficients.length], move, i));
         }
         return all;

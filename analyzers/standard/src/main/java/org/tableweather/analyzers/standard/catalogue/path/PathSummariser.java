@@ -30,10 +30,17 @@ final class PathSummariser {
         return new PathSummary(
                 new RailModel().summarise(session, ordered),
                 SessionMomentsBuilder.of(session, ordered),
-                landings(CorrectedClimate.of(session).of(ordered)),
+                Rolling.of(session, corrected(session, ordered)),
+                landings(corrected(session, ordered)),
                 size.map(TableSize::playingLengthM).orElse(Double.NaN),
                 size.map(TableSize::playingWidthM).orElse(Double.NaN),
                 size.map(TableSize::ballDiameterM).orElse(Double.NaN));
+    }
+
+    private static List<Trial> corrected(SessionRecord session, List<Trial> ordered) {
+        List<Trial> corrected = new ArrayList<>();
+        CorrectedClimate.of(session).of(ordered).forEach(corrected::add);
+        return corrected;
     }
 
     private static List<Landings> landings(Iterable<Trial> ordered) {

@@ -9,6 +9,7 @@ import org.tableweather.analyzers.standard.catalogue.rail.RailSummary;
  *
  * @param rail pairs of approach and rebound
  * @param moments for the purely statistical prediction beside it
+ * @param rolling what roll-outs say of the cloth
  * @param landings ordered by shot
  * @param lengthM playing length, m; NaN when not stated
  * @param widthM playing width, m
@@ -17,6 +18,7 @@ import org.tableweather.analyzers.standard.catalogue.rail.RailSummary;
 public record PathSummary(
         RailSummary rail,
         SessionMoments moments,
+        Rolling rolling,
         List<Landings> landings,
         double lengthM,
         double widthM,

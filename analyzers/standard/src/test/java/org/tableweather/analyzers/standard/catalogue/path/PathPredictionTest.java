@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,6 +14,8 @@ import org.tableweather.analyzers.spi.Analysis.Declined;
 import org.tableweather.analyzers.spi.Analysis.Estimate;
 import org.tableweather.analyzers.spi.Analysis.Estimated;
 import org.tableweather.analyzers.standard.catalogue.draft.Held;
+import org.tableweather.analyzers.standard.catalogue.draft.TrialDraft;
+import org.tableweather.analyzers.standard.catalogue.draft.TrialDraft.Column;
 import org.tableweather.analyzers.standard.catalogue.rail.RailLeague;
 import org.tableweather.analyzers.standard.numeric.StudentT;
 import org.tableweather.analyzers.standard.physics.Ball;
@@ -23,6 +26,8 @@ import org.tableweather.analyzers.standard.physics.ClothFriction;
 import org.tableweather.analyzers.standard.physics.RailProperties;
 import org.tableweather.analyzers.standard.physics.RestitutionLaw;
 import org.tableweather.schema.geometry.TableSize;
+import org.tableweather.schema.record.Kind;
+import org.tableweather.schema.record.Trial;
 
 /** Truths: those that {@link RailLeague} states, sent through the ball library here. */
 class PathPredictionTest {
@@ -167,6 +172,35 @@ class PathPredictionTest {
                 .contains("choose another aim or speed");
         assertThat(declined(new RailLeague().atOneHumidity().drawn(6, 4, 3, 1)).detail())
                 .contains("Humidity hardly varies");
+    }
+
+    /** μ = v²/(2gd), air drag aside, which takes less than 3 % at 0.9 m/s. */
+    @Test
+    void takesTheRollingFromRollOuts() {
+        double slow = 0.02;
+        double travelM = 0.9 * 0.9 / (2 * slow * ClothFriction.GRAVITY);
+        List<Held> rolled = new ArrayList<>();
+        for (Held held : POOL) {
+            List<Trial> trials = new ArrayList<>(held.trials());
+            for (int i = 1; i <= 2; i++) {
+                trials.add(new TrialDraft(Kind.SPEED, 1000 + i)
+                        .shot("roll-out-ramp")
+                        .climate(21, 50)
+                        .with(Column.APPROACH_SPEED_MPS, 0.9)
+                        .with(Column.RUN_OUT_M, travelM)
+                        .build());
+            }
+            rolled.add(new Held(held.session(), trials));
+        }
+        Estimated pool = (Estimated) analysed(rolled);
+        Estimated own =
+                (Estimated) analysed(rolled, "room", POOL.get(0).session().roomKey());
+
+        assertThat((double) pool.fit().get("cloth.rolling")).isEqualTo(slow, within(0.03 * slow));
+        assertThat(pool.fit()).containsEntry("cloth.rolling.from", "roll-outs of the pool's rooms");
+        assertThat(own.fit()).containsEntry("cloth.rolling.from", "roll-outs of the room");
+        assertThat(estimated().fit()).containsEntry("cloth.rolling.from", "published range");
+        assertThat(width(pool, "landing.from")).isNotEqualTo(width(estimated(), "landing.from"));
     }
 
     @Test

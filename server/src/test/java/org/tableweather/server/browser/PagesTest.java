@@ -7,9 +7,11 @@ import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import java.io.IOException;
 import java.net.URI;
+import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.locks.LockSupport;
 import org.assertj.core.api.SoftAssertions;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
@@ -23,6 +25,8 @@ import org.tableweather.server.TestData;
 @NeedsBrowser
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 class PagesTest {
+    private static final int NARROWEST_PX = 360;
+    private static final int WIDEST_PX = 1920;
     private static final Map<String, String> PAGES = new LinkedHashMap<>();
 
     static {
@@ -124,6 +128,13 @@ class PagesTest {
         all.assertThat(browser.widthPx())
                 .as(name + ": content in px, past the screen " + browser.pastPx(width))
                 .isLessThanOrEqualTo(width);
+        // the same page on the narrowest phone, on the widest desk
+        int farther = width == Browser.PHONE_PX ? NARROWEST_PX : WIDEST_PX;
+        browser.resize(farther);
+        all.assertThat(settledPx(browser, farther))
+                .as(name + ": content in px at " + farther + ", past the screen " + browser.pastPx(farther))
+                .isLessThanOrEqualTo(farther);
+        browser.resize((int) width);
         all.assertThat(browser.accessibilityViolations())
                 .as(name + ": accessibility")
                 .isEmpty();
@@ -136,5 +147,14 @@ class PagesTest {
                 .as(name + ": hosts")
                 .allMatch(uri -> uri.getHost().equals(server.getHost()));
         browser.screenshot(name);
+    }
+
+    /** A drawing follows the width of the window a moment later. */
+    private static long settledPx(Browser browser, int widthPx) {
+        long deadline = System.nanoTime() + Duration.ofSeconds(3).toNanos();
+        while (browser.widthPx() > widthPx && System.nanoTime() < deadline) {
+            LockSupport.parkNanos(Duration.ofMillis(50).toNanos());
+        }
+        return browser.widthPx();
     }
 }

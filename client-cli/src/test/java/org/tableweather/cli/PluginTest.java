@@ -35,7 +35,7 @@ class PluginTest {
                 .contains("rebound-humidity");
         Ran ran = onElm("counting", jar);
         assertThat(ran.exitCode()).as(ran.err()).isEqualTo(ExitCodes.DONE);
-        assertThat(ran.out()).contains("declined (not-applicable): 130 attempts");
+        assertThat(ran.out()).contains("declined (not-applicable): 160 attempts");
     }
 
     @Test

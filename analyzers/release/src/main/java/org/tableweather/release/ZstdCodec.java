@@ -41,9 +41,7 @@ final class ZstdCodec implements CompressionCodecFactory {
 
     @Override
     public BytesInputCompressor getCompressor(CompressionCodecName codec) {
-        return codec == CompressionCodecName.UNCOMPRESSED
-                ? Plain.PAGES
-                : new Compressor(packing(), level);
+        return codec == CompressionCodecName.UNCOMPRESSED ? Plain.PAGES : new Compressor(packing(), level);
     }
 
     @Override

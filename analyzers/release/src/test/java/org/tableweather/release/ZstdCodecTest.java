@@ -18,7 +18,8 @@ class ZstdCodecTest {
         byte[] page = "tight, wide, tight, wide, tight, wide".getBytes(StandardCharsets.UTF_8);
         CompressionCodecFactory.BytesInputCompressor compressor = codec.getCompressor(CompressionCodecName.ZSTD);
         byte[] packed = bytes(compressor.compress(BytesInput.from(page)));
-        byte[] read = bytes(codec.getDecompressor(CompressionCodecName.ZSTD).decompress(BytesInput.from(packed), page.length));
+        byte[] read = bytes(
+                codec.getDecompressor(CompressionCodecName.ZSTD).decompress(BytesInput.from(packed), page.length));
         assertThat(read).isEqualTo(page);
         assertThat(codec.held()).isEqualTo(2);
 

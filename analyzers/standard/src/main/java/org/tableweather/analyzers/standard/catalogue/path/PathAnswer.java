@@ -113,7 +113,7 @@ final class PathAnswer {
         facts.put(
                 "cloth.rolling.from",
                 result.asked
-                        .rolling()
+                        .rolling
                         .map(known -> known.ofRoom() ? "roll-outs of the room" : "roll-outs of the pool's rooms")
                         .orElse("published range"));
         facts.put("drift.error.draws", result.draws.drift().deviation());

@@ -26,6 +26,7 @@ final class PathCase {
     final PooledRail rail;
     final Optional<String> room;
     final TableSize table;
+    final Optional<RollingEstimate> rolling;
 
     PathCase(PathPool pool, PathQuestion question, PooledRail rail) {
         this.pool = pool;
@@ -33,6 +34,7 @@ final class PathCase {
         this.rail = rail;
         List<String> rooms = found();
         room = rooms.size() == 1 ? Optional.of(rooms.get(0)) : Optional.empty();
+        rolling = RollingEstimate.of(pool.sessions, room);
         TableSize own = pool.table(room);
         table = question.tableLengthMm()
                 .flatMap(mm -> TableSize.of(mm / 1000, mm / 2000, own.ballDiameterM()))
@@ -84,11 +86,7 @@ final class PathCase {
 
     /** The room's cloth as far as roll-outs tell. */
     ClothRange cloth() {
-        return new ClothRange(rolling());
-    }
-
-    Optional<RollingEstimate> rolling() {
-        return RollingEstimate.of(pool.sessions, room);
+        return new ClothRange(rolling);
     }
 
     PathModel model() {

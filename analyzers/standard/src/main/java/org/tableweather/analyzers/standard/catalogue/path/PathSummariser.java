@@ -26,21 +26,17 @@ final class PathSummariser {
         List<Trial> ordered = new ArrayList<>();
         trials.forEach(ordered::add);
         ordered.sort(Trial.CANONICAL_ORDER);
+        List<Trial> corrected = new ArrayList<>();
+        CorrectedClimate.of(session).of(ordered).forEach(corrected::add);
         Optional<TableSize> size = TableSize.stated(session.table(), session.ballSet(), Ball.POOL.diameterM());
         return new PathSummary(
                 new RailModel().summarise(session, ordered),
                 SessionMomentsBuilder.of(session, ordered),
-                Rolling.of(session, corrected(session, ordered)),
-                landings(corrected(session, ordered)),
+                Rolling.of(session, corrected),
+                landings(corrected),
                 size.map(TableSize::playingLengthM).orElse(Double.NaN),
                 size.map(TableSize::playingWidthM).orElse(Double.NaN),
                 size.map(TableSize::ballDiameterM).orElse(Double.NaN));
-    }
-
-    private static List<Trial> corrected(SessionRecord session, List<Trial> ordered) {
-        List<Trial> corrected = new ArrayList<>();
-        CorrectedClimate.of(session).of(ordered).forEach(corrected::add);
-        return corrected;
     }
 
     private static List<Landings> landings(Iterable<Trial> ordered) {

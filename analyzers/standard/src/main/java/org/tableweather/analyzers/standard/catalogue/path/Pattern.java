@@ -97,50 +97,30 @@ record Pattern(
     Pattern aimed(double byDia) {
         boolean across = isShort(rails.get(0));
         Shot.Position moved = new Shot.Position(aim.xDia() + (across ? 0 : byDia), aim.yDia() + (across ? byDia : 0));
-        return new Pattern(
-                name,
-                table,
-                start,
-                moved,
-                rails,
-                targetRail,
-                targetDia,
-                longSign,
-                speedMps,
-                atStart,
-                sideSpinRps,
-                rollRatio);
+        return with(moved, speedMps, sideSpinRps);
     }
 
     /** The same at another speed. */
     Pattern at(double otherMps) {
+        return with(aim, otherMps, sideSpinRps);
+    }
+
+    /** The same with other side spin. */
+    Pattern spun(double otherRps) {
+        return with(aim, speedMps, otherRps);
+    }
+
+    private Pattern with(Shot.Position otherAim, double otherMps, double otherRps) {
         return new Pattern(
                 name,
                 table,
                 start,
-                aim,
+                otherAim,
                 rails,
                 targetRail,
                 targetDia,
                 longSign,
                 otherMps,
-                atStart,
-                sideSpinRps,
-                rollRatio);
-    }
-
-    /** The same with other side spin. */
-    Pattern spun(double otherRps) {
-        return new Pattern(
-                name,
-                table,
-                start,
-                aim,
-                rails,
-                targetRail,
-                targetDia,
-                longSign,
-                speedMps,
                 atStart,
                 otherRps,
                 rollRatio);

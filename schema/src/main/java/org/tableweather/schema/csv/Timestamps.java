@@ -33,6 +33,11 @@ public final class Timestamps {
         return epochSecond;
     }
 
+    /** What the last time read has beyond {@link #epochSecond()}, ns. */
+    public int nano() {
+        return nano;
+    }
+
     /** The last time read. */
     public Instant instant() {
         return Instant.ofEpochSecond(epochSecond, nano);

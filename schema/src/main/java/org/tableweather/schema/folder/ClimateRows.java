@@ -1,5 +1,7 @@
 package org.tableweather.schema.folder;
 
+import java.io.IOException;
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -14,6 +16,7 @@ import org.tableweather.schema.check.StructureChecks;
 import org.tableweather.schema.check.UnitChecks;
 import org.tableweather.schema.climate.MoistAir;
 import org.tableweather.schema.climate.StandardAtmosphere;
+import org.tableweather.schema.record.ClimateReading;
 import org.tableweather.schema.record.Contribution;
 import org.tableweather.schema.record.Instrument;
 import org.tableweather.schema.record.Session;
@@ -28,6 +31,7 @@ final class ClimateRows extends CheckedRows {
     private final ClimateLog.ByInstrument logs = new ClimateLog.ByInstrument();
     private final Optional<Set<String>> instruments;
     private final Kept kept;
+    private final ReadingSink sink;
     private List<ClimateColumn> columns = List.of();
     private int readings;
 
@@ -35,6 +39,7 @@ final class ClimateRows extends CheckedRows {
     private String placement = "";
     private boolean timed;
     private long second;
+    private int nano;
     private double tempC;
     private double tempF;
     private double rhPct;
@@ -55,8 +60,13 @@ final class ClimateRows extends CheckedRows {
     }
 
     ClimateRows(Optional<Contribution> contribution, Findings findings, Kept kept) {
+        this(contribution, findings, kept, ReadingSink.NONE);
+    }
+
+    ClimateRows(Optional<Contribution> contribution, Findings findings, Kept kept, ReadingSink sink) {
         super(FILE, findings);
         this.kept = kept;
+        this.sink = sink;
         this.instruments = contribution.map(
                 content -> content.instruments().stream().map(Instrument::id).collect(Collectors.toSet()));
         contribution.ifPresent(this::altitudes);
@@ -152,6 +162,7 @@ final class ClimateRows extends CheckedRows {
             case TIME -> {
                 timed = time(known, buffer, from, to);
                 second = times.epochSecond();
+                nano = times.nano();
             }
             case TEMP_C -> tempC = number(known, buffer, from, to);
             case TEMP_F -> tempF = number(known, buffer, from, to);
@@ -163,7 +174,7 @@ final class ClimateRows extends CheckedRows {
     }
 
     @Override
-    protected void end(int cells, int extra) {
+    protected void end(int cells, int extra) throws IOException {
         readings++;
         checkWidth(cells, extra);
         if (!isRefused() && columns.contains(ClimateColumn.INSTRUMENT)) {
@@ -174,7 +185,8 @@ final class ClimateRows extends CheckedRows {
             require(ClimateColumn.TIME, timed);
         }
         double temperature = celsius(ClimateColumn.TEMP_F, tempC, tempF);
-        bed(temperature, celsius(ClimateColumn.BED_F, bedC, bedF));
+        double bed = celsius(ClimateColumn.BED_F, bedC, bedF);
+        bed(temperature, bed);
         if (pressureHpa == pressureHpa) {
             pressure();
         }
@@ -185,13 +197,21 @@ final class ClimateRows extends CheckedRows {
                     "0",
                     () -> "a relative humidity of exactly 0 %");
         }
-        if (!isRefused() && readings <= MAX_READINGS && isRoomAir() && !Double.isNaN(temperature + rhPct)) {
-            if (kept.test(instrument, second)) {
-                logs.of(instrument).add(second, temperature, rhPct, row());
-            }
+        if (!isRefused() && readings <= MAX_READINGS) {
+            keep(temperature, bed);
         } else if (readings == MAX_READINGS + 1) {
             findings.add(
                     StructureChecks.READINGS_SIZE, Place.row(FILE, row()), null, () -> "the file has more readings");
+        }
+    }
+
+    private void keep(double temperature, double bed) throws IOException {
+        if (isRoomAir() && !Double.isNaN(temperature + rhPct) && kept.test(instrument, second)) {
+            logs.of(instrument).add(second, temperature, rhPct, row());
+        }
+        if (sink != ReadingSink.NONE && timed && !instrument.isEmpty()) {
+            Instant time = Instant.ofEpochSecond(second, nano);
+            sink.accept(new ClimateReading(instrument, time, temperature, rhPct, pressureHpa, bed, placement));
         }
     }
 

@@ -1,5 +1,6 @@
 package org.tableweather.schema.folder;
 
+import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -19,6 +20,7 @@ final class ContactRows extends CheckedRows {
 
     private final SessionIndex sessions;
     private final ContactPaths paths;
+    private final ContactSink sink;
     private final double[] values = new double[COLUMNS];
     private List<ContactColumn> columns = List.of();
     private String session = "";
@@ -34,9 +36,14 @@ final class ContactRows extends CheckedRows {
     private int points;
 
     ContactRows(SessionIndex sessions, ContactPaths paths, Findings findings) {
+        this(sessions, paths, ContactSink.NONE, findings);
+    }
+
+    ContactRows(SessionIndex sessions, ContactPaths paths, ContactSink sink, Findings findings) {
         super(FILE, findings);
         this.sessions = sessions;
         this.paths = paths;
+        this.sink = sink;
     }
 
     @Override
@@ -114,7 +121,7 @@ final class ContactRows extends CheckedRows {
     }
 
     @Override
-    protected void end(int cells, int extra) {
+    protected void end(int cells, int extra) throws IOException {
         checkWidth(cells, extra);
         if (isRefused()) {
             damage();
@@ -143,7 +150,7 @@ final class ContactRows extends CheckedRows {
         }
     }
 
-    private void keep() {
+    private void keep() throws IOException {
         int index = sessions.find(session);
         if (index < 0 || trial.isEmpty()) {
             return;
@@ -174,6 +181,7 @@ final class ContactRows extends CheckedRows {
                 camera,
                 value(ContactColumn.T_S));
         paths.add(index, contact, row());
+        sink.accept(contact);
     }
 
     private void requireIfThere(ContactColumn column, boolean filled) {

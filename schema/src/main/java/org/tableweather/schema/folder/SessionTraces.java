@@ -1,7 +1,6 @@
 package org.tableweather.schema.folder;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -9,15 +8,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.tableweather.schema.check.Findings;
-import org.tableweather.schema.csv.CsvText;
 import org.tableweather.schema.geometry.Mark;
 import org.tableweather.schema.geometry.MarkedPath;
 import org.tableweather.schema.geometry.TablePoint;
 import org.tableweather.schema.geometry.TableSize;
 import org.tableweather.schema.json.ContributionDocument;
-import org.tableweather.schema.json.ContributionJson;
 import org.tableweather.schema.record.ClimateReading;
 import org.tableweather.schema.record.Contact;
 import org.tableweather.schema.record.Session;
@@ -68,30 +64,21 @@ public record SessionTraces(
      * @throws IOException when it cannot be read
      */
     public static Optional<SessionTraces> read(ContributionSource source, Wanted wanted) throws IOException {
-        ContributionDocument document = document(source);
+        ContributionDocument document = SecondReading.document(source);
         SessionIndex index = new SessionIndex(document, new ClimateLog.ByInstrument(), new Findings());
         int position = index.find(wanted.id());
         if (position < 0) {
             return Optional.empty();
         }
         ContactPaths paths = new ContactPaths(session -> session == position, MAX_POINTS);
-        readCsv(source, ContactRows.FILE, ContactColumn.headers(), new ContactRows(index, paths, new Findings()));
+        SecondReading.rows(
+                source, ContactRows.FILE, ContactColumn.headers(), new ContactRows(index, paths, new Findings()));
         return Optional.of(new SessionTraces(
                 onTable(document, index, position, paths),
                 log(source, document, wanted),
                 paths.isComplete(),
                 position,
                 document.contribution().orElseThrow().shots()));
-    }
-
-    private static ContributionDocument document(ContributionSource source) throws IOException {
-        Optional<InputStream> opened = source.open(ContributionJson.FILE);
-        if (opened.isEmpty()) {
-            return ContributionDocument.NOTHING;
-        }
-        try (InputStream in = opened.get()) {
-            return ContributionDocument.read(in, new Findings());
-        }
     }
 
     private static List<ClimateReading> log(ContributionSource source, ContributionDocument document, Wanted wanted)
@@ -109,22 +96,9 @@ public record SessionTraces(
                 document.contribution(),
                 new Findings(),
                 (id, second) -> id.equals(instrument.get()) && second >= from && second <= to);
-        readCsv(source, ClimateRows.FILE, ClimateColumn.headers(), rows);
+        SecondReading.rows(source, ClimateRows.FILE, ClimateColumn.headers(), rows);
         ClimateLog log = rows.close().find(instrument.get());
         return log == null ? List.of() : log.readings(instrument.get());
-    }
-
-    private static void readCsv(ContributionSource source, String file, Set<String> known, CheckedRows rows)
-            throws IOException {
-        Optional<InputStream> opened = source.open(file);
-        if (opened.isEmpty()) {
-            return;
-        }
-        try (InputStream in = opened.get()) {
-            CsvText.open(in, known, bytes -> {}).read(rows);
-        } catch (CsvText.Broken e) {
-            throw new IOException(file + " cannot be read: " + e.getMessage(), e);
-        }
     }
 
     private static Map<String, List<TablePoint>> onTable(

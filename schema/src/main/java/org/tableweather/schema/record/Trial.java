@@ -142,6 +142,9 @@ public record Trial(
      */
     public static final Comparator<Trial> CANONICAL_ORDER = (a, b) -> compareIds(a.trial, b.trial);
 
+    /** The order of trial ids in {@link #CANONICAL_ORDER}. */
+    public static final Comparator<String> ID_ORDER = Trial::compareIds;
+
     /**
      * The angle of departure from the last rail: the typed final angle, or, for a shot of one rail, its only rebound angle.
      *

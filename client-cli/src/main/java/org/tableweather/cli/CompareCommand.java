@@ -121,7 +121,7 @@ final class CompareCommand extends Subcommand {
     private void fetch(Path folder) throws IOException {
         ReleaseFetch fetch = ReleaseFetch.of(where.server().client(), Integer.parseInt(release), ReleaseFetch.SILENCE);
         List<Manifest.FileEntry> wanted = fetch.manifest().files().stream()
-                .filter(file -> file.path().endsWith(".parquet"))
+                .filter(Manifest.FileEntry::feedsAnalysis)
                 .toList();
         fetch.bring(folder, wanted);
         say("release " + release + ", manifest sha256:" + fetch.manifest().hash() + ": brought here and verified");

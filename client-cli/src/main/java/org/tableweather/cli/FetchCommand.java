@@ -21,7 +21,8 @@ import picocli.CommandLine.Parameters;
         footer = {
             "",
             "Files that are here already and sound are not fetched again. With --kind or --room-group only that",
-            "part is brought; the same command without them completes it.",
+            "part is brought, with the readings and marked points of these rooms, of all kinds; the same command",
+            "without them completes it.",
             "",
             "Example:",
             "  tableweather fetch 3 --server https://example.org --to release-3"

@@ -125,6 +125,9 @@ class FetchCommandTest {
                         .filter(path -> Files.exists(target.resolve(path))))
                 .isNotEmpty()
                 .allMatch(path -> path.contains("kind=kick") && path.contains("room_group=" + groups.get(0)));
+        assertThat(target.resolve("readings/room_group=" + groups.get(0) + "/part-0.parquet"))
+                .as("the readings of these rooms come along")
+                .exists();
         assertThat(fetch(target).exitCode()).isZero();
         assertThat(ReleaseVerifier.verify(target).faults()).isEmpty();
     }
@@ -158,7 +161,11 @@ class FetchCommandTest {
         assertThat(ran.out())
                 .isEqualTo(Ran.with("compare", "--data", elm, "--release", release.toString(), "--json")
                         .out());
-        assertThat(requests).isNotEmpty().allMatch(request -> request.startsWith("GET ") && request.endsWith(" 0"));
+        assertThat(requests)
+                .isNotEmpty()
+                .allMatch(request -> request.startsWith("GET ") && request.endsWith(" 0"))
+                .as("what an analysis does not read is not fetched")
+                .noneMatch(request -> request.contains("/readings/"));
         assertThat(left()).isEqualTo(before);
     }
 

@@ -10,6 +10,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.tableweather.analyzers.host.Summaries;
+import org.tableweather.schema.record.CameraMarks;
 import org.tableweather.schema.record.Shot;
 import org.tableweather.schema.shots.ShotCatalogue;
 
@@ -30,9 +31,10 @@ record Description(
     /** Writes all of it, the manifest last. */
     Manifest write(ReleaseFiles files) throws IOException {
         for (ReleasedContribution contribution : contributions) {
-            files.text("reports/" + contribution.id() + ".json", contribution.checkReportJson());
+            files.text("reports/" + contribution.id() + ".json", ReleaseJson.again(contribution.checkReportJson()));
         }
         shots(files);
+        cameras(files);
         Changes changes = Changes.of(facts, contributions);
         files.text(Changes.FILE, ReleaseJson.text(changes));
         describe(manifest(changes, List.of()), files);
@@ -52,6 +54,19 @@ record Description(
         }
     }
 
+    private void cameras(ReleaseFiles files) throws IOException {
+        for (ReleasedContribution contribution : contributions) {
+            if (!contribution.marks().isEmpty()) {
+                files.text(
+                        "cameras/contributions/" + contribution.id() + ".json",
+                        ReleaseJson.text(new Cameras(contribution.marks())));
+            }
+        }
+    }
+
+    /** A file of known points on frames, in the order in which they were contributed. */
+    private record Cameras(List<CameraMarks> marks) {}
+
     /** A file of definitions, in the order of their ids. */
     private record Shots(List<Shot> shots) {
         Shots {
@@ -65,7 +80,7 @@ record Description(
         files.text("CITATION.cff", citation.citationFile());
         files.text("datacite.json", ReleaseJson.text(citation.dataCite()));
         files.text("LICENCES.md", new LicenceSummary(manifest).markdown());
-        files.text("README.md", new ReleaseReadme(manifest).markdown());
+        files.text("README.md", new ReleaseReadme(manifest, files.entries()).markdown());
         files.text(ResearchCrate.FILE, ReleaseJson.text(new ResearchCrate(manifest, files.entries()).json()));
     }
 

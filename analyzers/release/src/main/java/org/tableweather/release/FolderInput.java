@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.LongConsumer;
 import org.tableweather.schema.check.CheckReport;
 import org.tableweather.schema.digest.Sha256;
@@ -45,7 +46,9 @@ record FolderInput(List<Path> paths, LongConsumer progress) implements ReleaseIn
             if (result.report().isRefused() || result.contribution().isEmpty()) {
                 throw new DataRefused(path, result.report());
             }
-            sink.contribution(contribution(result.contribution().get(), sha256, result.report()));
+            sink.contribution(
+                    contribution(result.contribution().get(), sha256, result.report()),
+                    () -> Optional.of(ContributionSource.of(path, ArchiveLimits.defaults())));
         }
     }
 
@@ -59,7 +62,8 @@ record FolderInput(List<Path> paths, LongConsumer progress) implements ReleaseIn
                 contribution.invented().orElse(false),
                 sha256,
                 ReleaseJson.text(report),
-                contribution.shots());
+                contribution.shots(),
+                contribution.marks());
     }
 
     private static String archiveSha256(Path path) throws IOException {

@@ -8,20 +8,20 @@ import java.util.List;
 import org.tableweather.schema.digest.Sha256;
 
 /**
- * The files of one room group: all that is needed to read it.
+ * The files of one room group: all that is needed to analyse it.
  *
  * @param release it belongs to
  * @param entries of the manifest
  */
 public record GroupFiles(ReleaseFolder release, List<Manifest.FileEntry> entries) {
 
-    /** The files of a group, tables of sessions and of trials; none when there is no such group. */
+    /** The files of a group that an analysis reads, tables of sessions and of trials; none when there is no such group. */
     public static GroupFiles of(ReleaseFolder release, String roomGroup) {
         String folder = "/room_group=" + roomGroup + "/";
         return new GroupFiles(
                 release,
                 release.manifest().files().stream()
-                        .filter(file -> file.path().contains(folder))
+                        .filter(file -> file.feedsAnalysis() && file.path().contains(folder))
                         .toList());
     }
 

@@ -12,7 +12,7 @@ import org.tableweather.schema.digest.Sha256;
 /**
  * The content of {@code manifest.json}: what a release is and what belongs to it, file by file.
  *
- * @param schemaVersion semver of the layout, {@code 1.0}
+ * @param schemaVersion semver of the layout, {@code 1.1}
  * @param number of the release
  * @param title in words
  * @param date of the release
@@ -48,7 +48,7 @@ public record Manifest(
     public static final String HASH_FILE = "manifest.sha256";
 
     /** The layout that is written. */
-    public static final String SCHEMA_VERSION = "1.0";
+    public static final String SCHEMA_VERSION = "1.1";
 
     public Manifest {
         previous = previous == null ? Optional.empty() : previous;
@@ -131,6 +131,16 @@ public record Manifest(
         public FileEntry {
             rows = rows == null ? Optional.empty() : rows;
             shots = shots == null ? List.of() : List.copyOf(shots);
+        }
+
+        /** Whether an analysis reads it: a table of trials or of sessions. */
+        public boolean feedsAnalysis() {
+            return path.startsWith("trials/") || path.startsWith("sessions/");
+        }
+
+        /** Whether it lies in a folder of this name. */
+        boolean isIn(String folder) {
+            return path.startsWith(folder + "/");
         }
     }
 

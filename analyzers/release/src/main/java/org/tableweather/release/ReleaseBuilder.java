@@ -73,7 +73,8 @@ public final class ReleaseBuilder {
             ReleaseFiles files = new ReleaseFiles(folder);
             long trials = sessions.stream().mapToLong(SpilledSession::trials).sum();
             RoomGroups groups = RoomGroups.forTrials(trials, trialsPerGroup);
-            new TableFiles(shelf, files).write(sessions, groups);
+            RecordedTables recorded = new RecordedTables(shelf.recorded(sessions), files);
+            new TableFiles(shelf, recorded, files).write(sessions, groups);
             return new Description(facts, shelf.contributions(), sessions, groups).write(files);
         }
     }

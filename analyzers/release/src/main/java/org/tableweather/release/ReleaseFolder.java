@@ -75,9 +75,11 @@ public final class ReleaseFolder {
         return List.copyOf(groups);
     }
 
-    private static String groupOf(Manifest.FileEntry file) {
-        int from = file.path().indexOf(GROUP) + GROUP.length();
-        return file.path().substring(from, file.path().indexOf('/', from));
+    /** The group that the path of a table names; empty when it names none. */
+    static String groupOf(Manifest.FileEntry file) {
+        int at = file.path().indexOf(GROUP);
+        int end = file.path().indexOf('/', Math.max(at, 0));
+        return at < 0 || end < 0 ? "" : file.path().substring(at + GROUP.length(), end);
     }
 
     /** The file of a group's sessions. */

@@ -4,12 +4,32 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.LongConsumer;
+import org.tableweather.schema.folder.ContributionSource;
 import org.tableweather.schema.record.SessionRecord;
 import org.tableweather.schema.record.Trial;
 
 /** What goes into a release: contributions and their sessions, one at a time. */
 public interface ReleaseInput {
+
+    /**
+     * The folder or archive of a contribution: the readings of its instruments and its marked points are read from it once all
+     * sessions are known.
+     */
+    @FunctionalInterface
+    interface Origin {
+        /** There is none: the sessions have neither readings nor marked points. */
+        Origin NONE = Optional::empty;
+
+        /**
+         * Opens it.
+         *
+         * @return to be closed; empty when nothing was recorded beside the trials
+         * @throws IOException when it is gone or is not what was contributed
+         */
+        Optional<ContributionSource> open() throws IOException;
+    }
 
     /** Takes what a release is made of, in any order. */
     interface Sink {
@@ -27,9 +47,10 @@ public interface ReleaseInput {
         /**
          * Takes one contribution, before or after its sessions.
          *
+         * @param origin opened at most once, after {@link ReleaseInput#read} has ended; not at all when no session of it is released
          * @throws IOException when it cannot be kept
          */
-        void contribution(ReleasedContribution contribution) throws IOException;
+        void contribution(ReleasedContribution contribution, Origin origin) throws IOException;
     }
 
     /**

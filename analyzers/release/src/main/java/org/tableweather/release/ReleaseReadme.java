@@ -6,22 +6,43 @@ import java.util.List;
  * The page {@code README.md} of a release: what it is and how it is read, for people who have nothing but the folder.
  *
  * @param manifest of the release
+ * @param files in it
  */
-record ReleaseReadme(Manifest manifest) {
+record ReleaseReadme(Manifest manifest, List<Manifest.FileEntry> files) {
+    private static final String READINGS = """
+            The climate around each session, from its instrument's readings, which are as read: no calibration is applied.
+            `placement` says where the sensor was; what is placed at `bed`, `outdoor`, `outdoors` or `outside` is not the room's air.
+            A log that was contributed twice stands under both contributions: choose one to draw a room over time.
+
+                SELECT s.session_key, avg(r.rh_pct), count(*)
+                FROM read_parquet('sessions/*/*.parquet') s JOIN read_parquet('readings/*/*.parquet') r
+                  ON r.room_key = s.room_key AND r.contribution = s.contribution AND r.instrument = s.instrument
+                 AND r.read_at BETWEEN s.first_trial_at AND s.last_trial_at
+                GROUP BY s.session_key;
+
+            """;
+
+    private static final String CONTACTS = """
+            Marked points belong to the trial of the same `session_digest` and `trial`. A point is given in diamonds, in metres, or in
+            pixels of the frame of `camera`, whose known points are in the file of the session's contribution in `cameras/`.
+
+            """;
+
     String markdown() {
         Citation citation = new Citation(manifest);
         return "# " + citation.title() + "\n\n" + citation.description() + "\n\nReleased on " + manifest.date()
-                + ". Cite it as `CITATION.txt` says.\n\n" + """
+                + ". Cite it as `CITATION.txt` says.\n\n"
+                + """
                 ## What lies here
 
                 | file | what |
                 | --- | --- |
                 | `trials/kind=*/room_group=*/part-0.parquet` | one row an attempt, sorted by shot, room, session, trial |
                 | `sessions/room_group=*/part-0.parquet` | one row a session: room, table, cloth, dates, range of the climate, and `record`, all that is known of it as JSON |
-                | `manifest.json` | every file with its SHA-256, length and number of rows; `manifest.sha256` is the hash of it |
+                %s| `manifest.json` | every file with its SHA-256, length and number of rows; `manifest.sha256` is the hash of it |
                 | `changes.json` | contributions added, withdrawn and kept since the release before |
                 | `shots/catalogue.json`, `shots/contributions/*.json` | what the shot ids of the trials mean: the built-in catalogue at this release, and contributors' own shots, which go before it for the trials of that contribution |
-                | `reports/*.json` | what the checks found in each contribution |
+                %s| `reports/*.json` | what the checks found in each contribution |
                 | `LICENCES.md`, `CITATION.txt`, `CITATION.cff`, `datacite.json`, `ro-crate-metadata.json` | licences, citation, metadata |
 
                 ## How it is read
@@ -38,13 +59,41 @@ record ReleaseReadme(Manifest manifest) {
                 quarter of the playing width. Units are UCUM codes; they and the descriptions stand also in the key-value metadata
                 of every file, as `unit.COLUMN` and `description.COLUMN`.
 
-                ## Whether it is whole
+                %s## Whether it is whole
 
                 `sha256sum --check manifest.sha256`, then each file against `manifest.json`; or `tableweather release verify FOLDER`,
                 which does all of it and computes the digests of the sessions again.
-                """
+                """.formatted(recordedFiles(), cameraFiles(), recordedWords())
                 + columns("Trials", TrialTable.RELEASED.columns())
-                + columns("Sessions", SessionColumns.TABLE.columns());
+                + columns("Sessions", SessionColumns.TABLE.columns())
+                + (has(RecordedTables.READINGS) ? columns("Readings", ReadingTable.TABLE.columns()) : "")
+                + (has(RecordedTables.CONTACTS) ? columns("Marked points", ContactTable.TABLE.columns()) : "");
+    }
+
+    private boolean has(String folder) {
+        return files.stream().anyMatch(file -> file.isIn(folder));
+    }
+
+    private String recordedFiles() {
+        return (has(RecordedTables.READINGS)
+                        ? "| `readings/room_group=*/part-0.parquet` | one row a reading of an instrument that a session here uses,"
+                                + " sorted by room, contribution, instrument, time; an instrument of two rooms stands under both |\n"
+                        : "")
+                + (has(RecordedTables.CONTACTS)
+                        ? "| `contacts/room_group=*/part-0.parquet` | one row a marked point of a ball's path, sorted by room,"
+                                + " session, trial, place on the path |\n"
+                        : "");
+    }
+
+    private String cameraFiles() {
+        return has("cameras")
+                ? "| `cameras/contributions/*.json` | known points of the table on the frames of a contribution's cameras:"
+                        + " what brings `x_px`, `y_px` to the table |\n"
+                : "";
+    }
+
+    private String recordedWords() {
+        return (has(RecordedTables.READINGS) ? READINGS : "") + (has(RecordedTables.CONTACTS) ? CONTACTS : "");
     }
 
     private static <R> String columns(String title, List<TableColumn<R>> columns) {

@@ -145,7 +145,10 @@ public final class ReleaseVerifier {
         }
     }
 
-    /** Every session is read back: its trials complete and, where its digest holds, its content the very same. */
+    /**
+     * Every session is read back: its trials complete and, where its digest holds, its content the very same; and every reading and
+     * marked point belongs to one of them.
+     */
     private void checkSessions(Manifest manifest) throws IOException {
         SessionProof proof = new SessionProof();
         ReleaseFolder release = ReleaseFolder.open(folder);
@@ -153,5 +156,6 @@ public final class ReleaseVerifier {
             proof.read(release, group);
         }
         faults.addAll(proof.faults(manifest));
+        faults.addAll(new RecordedProof().read(release));
     }
 }

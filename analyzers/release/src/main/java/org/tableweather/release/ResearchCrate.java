@@ -35,7 +35,7 @@ record ResearchCrate(Manifest manifest, List<Manifest.FileEntry> files) {
         graph.add(publisher);
         Author.of(manifest).forEach(author -> graph.add(author(author)));
         Licence.of(manifest).forEach(licence -> graph.add(licence(licence)));
-        columns().forEach(column -> graph.add(variable(column)));
+        variables().forEach(variable -> graph.add(variable.entity()));
         files.forEach(file -> graph.add(file(file)));
         Map<String, Object> json = new LinkedHashMap<>();
         json.put("@context", "https://w3id.org/ro/crate/1.1/context");
@@ -54,7 +54,7 @@ record ResearchCrate(Manifest manifest, List<Manifest.FileEntry> files) {
         root.put("publisher", reference(PUBLISHER));
         root.put("author", references(Author.of(manifest), ResearchCrate::id));
         root.put("license", references(Licence.of(manifest), Licence::address));
-        root.put("variableMeasured", references(columns(), column -> "#" + column.name()));
+        root.put("variableMeasured", references(variables(), Variable::id));
         root.put("hasPart", references(files, Manifest.FileEntry::path));
         return root;
     }
@@ -80,18 +80,33 @@ record ResearchCrate(Manifest manifest, List<Manifest.FileEntry> files) {
         return entity;
     }
 
-    private static List<TableColumn<TrialRow>> columns() {
-        return TrialTable.RELEASED.columns().stream()
+    /** The measured columns of trials, and of what else was recorded. */
+    private List<Variable> variables() {
+        List<Variable> variables = new ArrayList<>(measured("#", TrialTable.RELEASED));
+        if (files.stream().anyMatch(file -> file.isIn(RecordedTables.READINGS))) {
+            variables.addAll(measured("#readings-", ReadingTable.TABLE));
+        }
+        if (files.stream().anyMatch(file -> file.isIn(RecordedTables.CONTACTS))) {
+            variables.addAll(measured("#contacts-", ContactTable.TABLE));
+        }
+        return variables;
+    }
+
+    private static <R> List<Variable> measured(String prefix, ParquetTable<R> table) {
+        return table.columns().stream()
                 .filter(column -> column.type() == ColumnType.NUMBER)
+                .map(column -> new Variable(prefix + column.name(), column))
                 .toList();
     }
 
-    private static Map<String, Object> variable(TableColumn<TrialRow> column) {
-        Map<String, Object> entity = entity("#" + column.name(), "PropertyValue");
-        entity.put(NAME, column.name());
-        entity.put("description", column.description());
-        entity.put("unitText", column.unit());
-        return entity;
+    private record Variable(String id, TableColumn<?> column) {
+        Map<String, Object> entity() {
+            Map<String, Object> entity = ResearchCrate.entity(id, "PropertyValue");
+            entity.put(NAME, column.name());
+            entity.put("description", column.description());
+            entity.put("unitText", column.unit());
+            return entity;
+        }
     }
 
     private static Map<String, Object> file(Manifest.FileEntry file) {

@@ -16,6 +16,8 @@ final class SessionColumns {
     static final String RECORD = "record";
     static final String DIGEST_HOLDS = "digest_holds";
     static final String TRIALS = "trials";
+    static final String CONTRIBUTION = "contribution";
+    static final String INSTRUMENT = "instrument";
 
     static final ParquetTable<SessionRow> TABLE = new ParquetTable<>("sessions", columns());
 
@@ -37,7 +39,7 @@ final class SessionColumns {
     }
 
     private static void addKeys(List<TableColumn<SessionRow>> to) {
-        to.add(text("contribution", "id of the contribution it came with", SessionRow::contribution)
+        to.add(text(CONTRIBUTION, "id of the contribution it came with", SessionRow::contribution)
                 .always());
         to.add(text(
                         TrialTable.ROOM_KEY,
@@ -119,6 +121,10 @@ final class SessionColumns {
                 "name shared by the sessions of one visit",
                 row -> session(row).visit()));
         to.add(optional("delivery", "ramp or cue", row -> session(row).delivery()));
+        to.add(optional(
+                INSTRUMENT,
+                "id in its contribution of the instrument whose readings are its climate",
+                row -> session(row).instrument()));
         to.add(TableColumn.time(
                 "started_at",
                 "as stated for the session",

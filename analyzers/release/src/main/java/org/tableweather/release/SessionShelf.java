@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.tableweather.schema.folder.SessionDigest;
 import org.tableweather.schema.record.Kind;
 import org.tableweather.schema.record.Room;
@@ -25,6 +26,8 @@ final class SessionShelf implements ReleaseInput.Sink, Closeable {
     private final Spill spill;
     private final Map<Place, SpilledSession> sessions = new LinkedHashMap<>();
     private final Map<String, ReleasedContribution> contributions = new TreeMap<>();
+    private final Map<String, ReleaseInput.Origin> origins = new HashMap<>();
+    private final Map<String, String> instruments = new HashMap<>();
 
     SessionShelf(Path folder) throws IOException {
         spill = new Spill(folder);
@@ -35,10 +38,11 @@ final class SessionShelf implements ReleaseInput.Sink, Closeable {
     private record ShotOfKind(Kind kind, String shot) {}
 
     @Override
-    public void contribution(ReleasedContribution contribution) throws IOException {
+    public void contribution(ReleasedContribution contribution, ReleaseInput.Origin origin) throws IOException {
         if (contributions.put(contribution.id(), contribution) != null) {
             throw new IOException("contribution " + contribution.id() + " is given twice: name each folder once");
         }
+        origins.put(contribution.id(), origin);
     }
 
     @Override
@@ -54,9 +58,16 @@ final class SessionShelf implements ReleaseInput.Sink, Closeable {
                         session.roomKey(),
                         session.sessionKey(),
                         session.digest(),
+                        instrument(session),
                         trials.size(),
                         json,
                         parts(trials)));
+    }
+
+    /** The same text for the same id: there are many sessions and few instruments. */
+    private String instrument(SessionRecord session) {
+        String id = session.session().instrument().orElse("");
+        return instruments.computeIfAbsent(id, same -> same);
     }
 
     private List<SpilledSession.Part> parts(List<Trial> trials) throws IOException {
@@ -101,6 +112,21 @@ final class SessionShelf implements ReleaseInput.Sink, Closeable {
             byDigest.merge(session.digest(), session, (a, b) -> SpilledSession.ORDER.compare(a, b) <= 0 ? a : b);
         }
         return byDigest.values().stream().sorted(SpilledSession.ORDER).toList();
+    }
+
+    /**
+     * What was recorded beside the trials of these sessions, read from the contributions now.
+     *
+     * @throws IOException when a contribution cannot be read again
+     */
+    RecordedRows recorded(List<SpilledSession> released) throws IOException {
+        RecordedRows rows = new RecordedRows(spill);
+        Map<String, List<SpilledSession>> byContribution = released.stream()
+                .collect(Collectors.groupingBy(SpilledSession::contribution, TreeMap::new, Collectors.toList()));
+        for (Map.Entry<String, List<SpilledSession>> one : byContribution.entrySet()) {
+            rows.read(origins.get(one.getKey()), one.getValue());
+        }
+        return rows;
     }
 
     SessionRow row(SpilledSession session) throws IOException {

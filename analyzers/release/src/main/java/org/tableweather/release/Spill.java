@@ -15,7 +15,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 
 /**
- * A temporary file into which sessions are put in the order they come, and from which each is taken when its turn is: memory
+ * A temporary file into which sessions and readings are put in the order they come, and from which each is taken when its turn is: memory
  * holds only where they lie.
  */
 final class Spill implements Closeable {

@@ -11,6 +11,7 @@ import org.tableweather.schema.record.Kind;
  * @param roomKey of its room
  * @param sessionKey its own
  * @param digest of its content
+ * @param instrument id of its hygrometer in the contribution; empty without
  * @param trials how many
  * @param row the rest of its row in the table of sessions
  * @param parts its trials, by kind and shot
@@ -20,6 +21,7 @@ record SpilledSession(
         String roomKey,
         String sessionKey,
         String digest,
+        String instrument,
         int trials,
         Spill.Extent row,
         List<Part> parts) {
@@ -29,6 +31,11 @@ record SpilledSession(
             .thenComparing(SpilledSession::sessionKey)
             .thenComparing(SpilledSession::digest)
             .thenComparing(SpilledSession::contribution);
+
+    /** Its id in the contribution: a session's key is the room's, a slash and this. */
+    String id() {
+        return sessionKey.substring(roomKey.length() + 1);
+    }
 
     /**
      * The trials of one kind and shot.

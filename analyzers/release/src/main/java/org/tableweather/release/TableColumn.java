@@ -149,6 +149,12 @@ record TableColumn<R>(
         return new TableColumn<>(name, type, true, dictionary, unit, description, cell);
     }
 
+    /** What a time has beyond whole microseconds, ns; −1 when nothing. */
+    static int nanosBeyondMicros(Instant time) {
+        int beyond = time.getNano() % NANOS_OF_MICRO;
+        return beyond == 0 ? -1 : beyond;
+    }
+
     private static long micros(Instant time) {
         return Math.addExact(Math.multiplyExact(time.getEpochSecond(), MICROS), time.getNano() / NANOS_OF_MICRO);
     }

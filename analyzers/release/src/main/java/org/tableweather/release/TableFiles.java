@@ -15,13 +15,15 @@ import org.tableweather.schema.record.Kind;
 import org.tableweather.schema.record.SessionRecord;
 import org.tableweather.schema.record.Trial;
 
-/** Writes the tables of a release: sessions by room group, trials by kind and room group. */
+/** Writes the tables of a release: sessions by room group, trials by kind and room group, and with them what was recorded. */
 final class TableFiles {
     private final SessionShelf shelf;
+    private final RecordedTables recorded;
     private final ReleaseFiles files;
 
-    TableFiles(SessionShelf shelf, ReleaseFiles files) {
+    TableFiles(SessionShelf shelf, RecordedTables recorded, ReleaseFiles files) {
         this.shelf = shelf;
+        this.recorded = recorded;
         this.files = files;
     }
 
@@ -41,6 +43,7 @@ final class TableFiles {
             for (Map.Entry<Kind, List<Run>> kind : runs(group.getValue()).entrySet()) {
                 trials(kind.getKey(), group.getKey(), kind.getValue());
             }
+            recorded.write(group.getKey(), group.getValue());
         }
     }
 

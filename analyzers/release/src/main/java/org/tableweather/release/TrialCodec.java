@@ -126,13 +126,13 @@ final class TrialCodec {
         return parts.whole();
     }
 
-    private static void text(String text, DataOutput out) throws IOException {
+    static void text(String text, DataOutput out) throws IOException {
         byte[] utf8 = text.getBytes(StandardCharsets.UTF_8);
         out.writeInt(utf8.length);
         out.write(utf8);
     }
 
-    private static String text(DataInput in) throws IOException {
+    static String text(DataInput in) throws IOException {
         byte[] utf8 = new byte[in.readInt()];
         in.readFully(utf8);
         return new String(utf8, StandardCharsets.UTF_8);

@@ -25,11 +25,7 @@ final class TrialTable {
     static final String STARTED_AT_NS = "started_at_ns";
     static final String CLIMATE_SOURCE = "climate_source";
 
-    private static final int NANOS_OF_MICRO = 1000;
-    private static final Map<String, Field> FIELDS = DataDictionary.sections().stream()
-            .filter(section -> section.name().equals("trials.csv"))
-            .flatMap(section -> section.fields().stream())
-            .collect(Collectors.toMap(Field::name, field -> field));
+    private static final Map<String, Field> FIELDS = fields("trials.csv");
 
     private static final Map<String, String> CLIMATES = Map.of(
             TrialNumber.CLIMATE_TEMP_C.column(),
@@ -44,6 +40,14 @@ final class TrialTable {
     static final ParquetTable<TrialRow> ALONE = new ParquetTable<>("trials", alone());
 
     private TrialTable() {}
+
+    /** What the format says of the columns of a file, by name. */
+    static Map<String, Field> fields(String file) {
+        return DataDictionary.sections().stream()
+                .filter(section -> section.name().equals(file))
+                .flatMap(section -> section.fields().stream())
+                .collect(Collectors.toMap(Field::name, field -> field));
+    }
 
     private static List<TableColumn<TrialRow>> alone() {
         List<TableColumn<TrialRow>> columns = new ArrayList<>(columns());
@@ -137,12 +141,7 @@ final class TrialTable {
         return made == Made.NOT_STATED ? Optional.empty() : Optional.of(made == Made.YES);
     }
 
-    /** −1 when there is nothing beyond. */
     private static int nanosBeyondMicros(TrialRow row) {
-        int beyond = row.trial()
-                .startedAt()
-                .map(time -> time.getNano() % NANOS_OF_MICRO)
-                .orElse(0);
-        return beyond == 0 ? -1 : beyond;
+        return row.trial().startedAt().map(TableColumn::nanosBeyondMicros).orElse(-1);
     }
 }

@@ -84,6 +84,33 @@ class DescriptionTest {
         assertThat(described).containsAll(used);
     }
 
+    /** A server keeps a report on one line, with nulls: in a release it is the same as from a folder. */
+    @Test
+    void checkReportsAreLaidOutAlike() throws IOException {
+        String kept =
+                "{\"trials\":4,\"findings\":[{\"check\":\"a.b\",\"row\":null,\"column\":\"\"}],\"cautions\":[],\"ratio\":67.10000000000001}";
+        String again = ReleaseJson.again(kept);
+        assertThat(again).isEqualTo("""
+                {
+                  "trials" : 4,
+                  "findings" : [
+                    {
+                      "check" : "a.b"
+                    }
+                  ],
+                  "ratio" : 67.10000000000001
+                }
+                """);
+        assertThat(ReleaseJson.again(again)).isEqualTo(again);
+        assertThat(ReleaseJson.again("")).isEmpty();
+        for (Manifest.FileEntry file : ReleaseFolder.open(release).manifest().files()) {
+            if (file.isIn("reports")) {
+                String report = Files.readString(release.resolve(file.path()));
+                assertThat(ReleaseJson.again(report)).isEqualTo(report);
+            }
+        }
+    }
+
     /** Whoever has the folder alone knows what was shot: the definitions are the schema's, and every shot has one. */
     @Test
     void theReleaseSaysWhatItsShotsMean() throws IOException {

@@ -10,14 +10,13 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.util.List;
 import org.tableweather.schema.check.Findings;
+import org.tableweather.schema.digest.Sha256;
 import org.tableweather.schema.folder.ArchiveLimits;
 import org.tableweather.schema.folder.ContributionSource;
 import org.tableweather.schema.json.ContributionDocument;
 import org.tableweather.schema.json.ContributionJson;
 import org.tableweather.schema.record.Contribution;
-import org.tableweather.schema.record.Shot;
 import org.tableweather.server.datafolder.DataFolder;
 
 /** The archives that were handed over, each a file named by its SHA-256. */
@@ -40,22 +39,57 @@ class Archives {
     }
 
     /**
-     * The shots that a kept archive defines beside the catalogue's.
+     * Opens a kept archive.
      *
-     * @throws UncheckedIOException when it cannot be read
+     * @return to be closed
+     * @throws IOException when it is gone, or its bytes are not those that were handed over
      */
-    List<Shot> shots(String sha256) {
-        Path archive = path(sha256);
-        try (ContributionSource source = ContributionSource.of(archive, ArchiveLimits.defaults());
+    ContributionSource open(String sha256) throws IOException {
+        mustBeThere(sha256);
+        String found = Sha256.hex(path(sha256));
+        if (!found.equals(sha256)) {
+            throw new IOException(name(sha256) + " in the data folder has the SHA-256 " + found
+                    + ", so it is not the archive that was contributed: put it back from a backup");
+        }
+        return ContributionSource.of(path(sha256), ArchiveLimits.defaults());
+    }
+
+    /**
+     * What {@code contribution.json} of a kept archive says.
+     *
+     * @throws UncheckedIOException when it is gone or cannot be read
+     */
+    Contribution contribution(String sha256) {
+        try {
+            return read(sha256);
+        } catch (IOException e) {
+            throw new UncheckedIOException(
+                    name(sha256) + " in the data folder cannot be read, put it back from a backup: " + e.getMessage(),
+                    e);
+        }
+    }
+
+    private Contribution read(String sha256) throws IOException {
+        mustBeThere(sha256);
+        try (ContributionSource source = ContributionSource.of(path(sha256), ArchiveLimits.defaults());
                 InputStream json = source.open(ContributionJson.FILE)
-                        .orElseThrow(() -> new NoSuchFileException(archive + "/" + ContributionJson.FILE))) {
+                        .orElseThrow(() -> new NoSuchFileException(name(sha256) + "/" + ContributionJson.FILE))) {
             return ContributionDocument.read(json, new Findings())
                     .contribution()
-                    .map(Contribution::shots)
-                    .orElseThrow(() -> new IOException(archive + " is not the contribution that was accepted"));
-        } catch (IOException e) {
-            throw new UncheckedIOException("the shots of archive " + archive, e);
+                    .orElseThrow(() -> new IOException(name(sha256) + " in the data folder is not the contribution that"
+                            + " was accepted: put it back from a backup"));
         }
+    }
+
+    private void mustBeThere(String sha256) throws IOException {
+        if (!exists(sha256)) {
+            throw new IOException(name(sha256) + " is gone from the data folder: put it back from a backup");
+        }
+    }
+
+    /** What the public may know of where it lies. */
+    private static String name(String sha256) {
+        return "archives/" + sha256 + ".zip";
     }
 
     /**

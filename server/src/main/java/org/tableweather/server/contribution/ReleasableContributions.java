@@ -2,12 +2,16 @@ package org.tableweather.server.contribution;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.io.IOException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import org.tableweather.schema.folder.ContributionSource;
+import org.tableweather.schema.record.CameraMarks;
+import org.tableweather.schema.record.Contribution;
 import org.tableweather.schema.record.Shot;
 
 /** What releases need to know of contributions. */
@@ -25,6 +29,7 @@ public class ReleasableContributions {
      * @param invented whether the data are made up
      * @param report of the checks, as JSON
      * @param shots its own definitions
+     * @param marks known points on the frames of its cameras
      */
     public record Releasable(
             long id,
@@ -34,7 +39,8 @@ public class ReleasableContributions {
             String contributor,
             boolean invented,
             String report,
-            List<Shot> shots) {}
+            List<Shot> shots,
+            List<CameraMarks> marks) {}
 
     /**
      * What is left of one that was withdrawn.
@@ -63,6 +69,16 @@ public class ReleasableContributions {
                 .toList();
     }
 
+    /**
+     * The archive of one, as it was handed over.
+     *
+     * @return to be closed
+     * @throws IOException when it is gone, or its bytes are not those that were handed over
+     */
+    public ContributionSource open(Releasable contribution) throws IOException {
+        return archives.open(contribution.sha256());
+    }
+
     /** All that were withdrawn until then, by number. */
     @Transactional
     public List<Withdrawn> withdrawnUntil(Instant time) {
@@ -77,6 +93,7 @@ public class ReleasableContributions {
 
     private Releasable releasable(StoredContribution stored) {
         ContributionView view = stored.view();
+        Contribution content = archives.contribution(view.sha256());
         return new Releasable(
                 view.id(),
                 view.sha256(),
@@ -85,6 +102,7 @@ public class ReleasableContributions {
                 view.contributor().orElseThrow(),
                 view.invented(),
                 stored.report().orElse(""),
-                archives.shots(view.sha256()));
+                content.shots(),
+                content.marks());
     }
 }

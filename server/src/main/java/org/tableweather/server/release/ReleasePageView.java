@@ -184,13 +184,24 @@ record ReleasePageView(
     private static List<List<String>> tables(List<Manifest.FileEntry> files) {
         return byTable(files).entrySet().stream()
                 .map(table -> List.of(
-                        table.getKey().equals("sessions") ? "sessions" : "trials: " + table.getKey(),
+                        name(table.getKey(), table.getValue()),
                         Words.count(table.getValue().size()),
                         Words.count(rows(table.getValue())),
                         Words.bytes(table.getValue().stream()
                                 .mapToLong(Manifest.FileEntry::bytes)
                                 .sum())))
                 .toList();
+    }
+
+    private static String name(String table, List<Manifest.FileEntry> files) {
+        if (files.get(0).path().startsWith(KIND)) {
+            return "trials: " + table;
+        }
+        return switch (table) {
+            case "readings" -> "readings of the climate";
+            case "contacts" -> "marked points";
+            default -> table;
+        };
     }
 
     private static List<List<String>> licences(List<Manifest.Member> members) {

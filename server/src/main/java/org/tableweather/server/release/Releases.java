@@ -93,7 +93,7 @@ class Releases {
     }
 
     private StoredInput input(int number) {
-        return new StoredInput(contributions.of(stored.contributions(number)), sessions);
+        return new StoredInput(contributions.of(stored.contributions(number)), sessions, contributions);
     }
 
     private ReleaseFacts facts(StoredRelease release) throws IOException {

@@ -8,16 +8,20 @@ import org.tableweather.release.ReleaseInput;
 import org.tableweather.release.ReleasedContribution;
 import org.tableweather.server.catalogue.PublishedSession;
 import org.tableweather.server.catalogue.PublishedSessions;
+import org.tableweather.server.contribution.ReleasableContributions;
 import org.tableweather.server.contribution.ReleasableContributions.Releasable;
 
 /**
- * The contributions of a release as the database holds them, one session at a time. A contribution is named by its archive's
+ * The contributions of a release: trials as the database holds them, one session at a time; readings and marked points from the kept
+ * archives. A contribution is named by its archive's
  * SHA-256, as it is when a release is built from folders.
  *
  * @param contributions that go in
- * @param sessions reads them
+ * @param sessions reads their sessions
+ * @param archives opens their archives
  */
-record StoredInput(List<Releasable> contributions, PublishedSessions sessions) implements ReleaseInput {
+record StoredInput(List<Releasable> contributions, PublishedSessions sessions, ReleasableContributions archives)
+        implements ReleaseInput {
     private static final String ORCID = "[0-9]{4}-[0-9]{4}-[0-9]{4}-[0-9]{3}[0-9X]";
 
     @Override
@@ -34,7 +38,7 @@ record StoredInput(List<Releasable> contributions, PublishedSessions sessions) i
     private void read(Releasable contribution, Sink sink) throws IOException {
         List<PublishedSession> ofIt = sessions.ofContributions(List.of(contribution.id()));
         sessions.read(ofIt, (id, session, trials) -> sink.session(contribution.sha256(), session, trials));
-        sink.contribution(new ReleasedContribution(
+        ReleasedContribution released = new ReleasedContribution(
                 contribution.sha256(),
                 contribution.title(),
                 contribution.licence(),
@@ -43,7 +47,9 @@ record StoredInput(List<Releasable> contributions, PublishedSessions sessions) i
                 contribution.invented(),
                 contribution.sha256(),
                 contribution.report(),
-                contribution.shots()));
+                contribution.shots(),
+                contribution.marks());
+        sink.contribution(released, () -> Optional.of(archives.open(contribution)));
     }
 
     /** A room's key begins with its contributor's ORCID iD, where there is one. */

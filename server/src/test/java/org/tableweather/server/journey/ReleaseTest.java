@@ -9,13 +9,17 @@ import static org.tableweather.server.Tokens.as;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.tableweather.analyzers.host.AnalysisJson;
@@ -25,13 +29,17 @@ import org.tableweather.analyzers.host.Summaries;
 import org.tableweather.analyzers.spi.Analyzer;
 import org.tableweather.analyzers.spi.SummarySource.SessionSummary;
 import org.tableweather.release.Manifest;
+import org.tableweather.release.ReleaseBuilder;
+import org.tableweather.release.ReleaseFacts;
 import org.tableweather.release.ReleaseFolder;
+import org.tableweather.release.ReleaseInput;
 import org.tableweather.release.ReleaseVerifier;
 import org.tableweather.release.VerifyReport;
 import org.tableweather.schema.folder.ContributionWriter;
 import org.tableweather.server.SampleLeague;
 import org.tableweather.server.TestData;
 import org.tableweather.server.Tokens;
+import org.tableweather.server.datafolder.DataFolder;
 
 /** One whole story: nothing to release, a release, fetched and verified and tampered with, a withdrawal, a second release. */
 @QuarkusTest
@@ -42,6 +50,9 @@ class ReleaseTest {
 
     @TempDir
     Path root;
+
+    @Inject
+    DataFolder data;
 
     @Test
     void fromNothingToASecondRelease() throws IOException {
@@ -65,6 +76,7 @@ class ReleaseTest {
         Manifest manifest = ReleaseFolder.open(first).manifest();
         assertThat(manifest.totals().trials())
                 .isEqualTo(SampleLeague.ROOMS * SampleLeague.SESSIONS * SampleLeague.TRIALS);
+        theFoldersGiveTheSameBytes(first, manifest);
         filesAreServedWithCare(manifest);
         String pooled = given().get("/api/v1/analyses/rebound-humidity").asString();
         assertThat(given().get(RELEASES + "/1/analyses/rebound-humidity").asString())
@@ -95,11 +107,13 @@ class ReleaseTest {
         given().get(RELEASES).then().body("releases.number", equalTo(List.of(2, 1)));
 
         aChangedByteIsNamed(first, manifest);
+        withoutAnArchiveThereIsNoRelease(operator, manifest);
     }
 
     private List<Integer> contributeAll() throws IOException {
         List<Integer> ids = new ArrayList<>();
         List<Path> folders = SampleLeague.writeTo(root.resolve("league"));
+        recordMore(folders.get(0));
         for (int room = 0; room < folders.size(); room++) {
             Path archive = root.resolve(room + ".zip");
             ContributionWriter.pack(folders.get(room), archive);
@@ -115,6 +129,83 @@ class ReleaseTest {
         return ids;
     }
 
+    /** Readings, marked points and a camera for the first contribution. */
+    private static void recordMore(Path folder) throws IOException {
+        Path json = folder.resolve("contribution.json");
+        Files.writeString(
+                json,
+                Files.readString(json)
+                        .replace("\"table\": \"t1\", ", "\"table\": \"t1\", \"instrument\": \"h1\", ")
+                        .replace("\"sessions\": [", """
+                                "instruments": [{"id": "h1", "quantities": ["temperature", "humidity"]}],
+                                "marks": [{"camera": "cam1", "errorPx": 1.5, "points": [
+                                  {"xDia": 0, "yDia": 0, "xPx": 100, "yPx": 700},
+                                  {"xDia": 8, "yDia": 0, "xPx": 1370, "yPx": 700},
+                                  {"xDia": 8, "yDia": 4, "xPx": 1370, "yPx": 65},
+                                  {"xDia": 0, "yDia": 4, "xPx": 100, "yPx": 65}]}],
+                                "sessions": ["""));
+        Files.writeString(folder.resolve("climate.csv"), """
+                instrument,time,temp_f,rh_pct,pressure_hpa,placement
+                h1,2026-01-12T18:10:00+01:00,68.5,41.5,1003.2,room
+                h1,2026-01-12T18:00:00.0000005+01:00,68,41,,
+                h1,2026-01-12T18:00:00+01:00,20,88,,outdoor
+                """);
+        Files.writeString(folder.resolve("contacts.csv"), """
+                session,trial,seq,point,rail,x_px,y_px,camera
+                s0,2,1,start,,301.6,382.5,cam1
+                s0,2,2,rail,near,604.8,685.7,cam1
+                s0,2,3,rail,far,1200.1,79.3,cam1
+                """);
+    }
+
+    /** What the database and the kept archives give is what the contributed archives give, byte by byte. */
+    private void theFoldersGiveTheSameBytes(Path first, Manifest manifest) throws IOException {
+        Path local = root.resolve("local");
+        List<Path> archives = new ArrayList<>();
+        for (int room = 0; room < SampleLeague.ROOMS; room++) {
+            archives.add(root.resolve(room + ".zip"));
+        }
+        ReleaseFacts facts = new ReleaseFacts(1, manifest.title(), manifest.date(), Optional.empty(), List.of());
+        Manifest own = ReleaseBuilder.build(ReleaseInput.ofFolders(archives), facts, local);
+        List<String> paths = own.files().stream().map(Manifest.FileEntry::path).toList();
+        assertThat(paths)
+                .containsAll(
+                        List.of("contacts/room_group=000/part-0.parquet", "readings/room_group=000/part-0.parquet"))
+                .anyMatch(path -> path.startsWith("cameras/contributions/"))
+                .isEqualTo(
+                        manifest.files().stream().map(Manifest.FileEntry::path).toList());
+        for (String path : paths) {
+            // as one character a byte, so that a difference can be read
+            assertThat(Files.readString(first.resolve(path), StandardCharsets.ISO_8859_1))
+                    .as(path)
+                    .isEqualTo(Files.readString(local.resolve(path), StandardCharsets.ISO_8859_1));
+        }
+        assertThat(own.hash()).isEqualTo(manifest.hash());
+    }
+
+    private void withoutAnArchiveThereIsNoRelease(String operator, Manifest manifest) throws IOException {
+        String recorded = manifest.files().stream()
+                .map(Manifest.FileEntry::path)
+                .filter(path -> path.startsWith("cameras/"))
+                .findFirst()
+                .orElseThrow()
+                .replaceAll(".*/|\\.json", "");
+        Path kept = data.archives().resolve(recorded + ".zip");
+        Path aside = root.resolve("aside.zip");
+        Files.move(kept, aside);
+        assertThat(ended(operator))
+                .containsEntry("state", "failed")
+                .satisfies(view -> assertThat(view.get("failure").toString()).contains(recorded, "backup"));
+        // a byte more after the archive's end: whole, but not what was contributed
+        Files.copy(aside, kept);
+        Files.write(kept, new byte[] {0}, StandardOpenOption.APPEND);
+        assertThat(ended(operator))
+                .containsEntry("state", "failed")
+                .satisfies(view -> assertThat(view.get("failure").toString()).contains(recorded, "backup"));
+        Files.move(aside, kept, StandardCopyOption.REPLACE_EXISTING);
+        assertThat(ended(operator)).containsEntry("state", "frozen");
+    }
+
     private static io.restassured.response.Response asked(String token) {
         return as(token)
                 .contentType("application/json")
@@ -123,18 +214,24 @@ class ReleaseTest {
     }
 
     private static int freeze(String operator) {
+        Map<String, Object> release = ended(operator);
+        assertThat(release).containsEntry("state", "frozen");
+        return (int) release.get("number");
+    }
+
+    /** A new release once it is no longer being built. */
+    private static Map<String, Object> ended(String operator) {
         int number = asked(operator).then().statusCode(202).extract().path("number");
-        String state = "building";
-        for (int tried = 0; state.equals("building") && tried < PATIENCE; tried++) {
+        Map<String, Object> release = Map.of("state", "building");
+        for (int tried = 0; release.get("state").equals("building") && tried < PATIENCE; tried++) {
             pause();
-            state = given().get(RELEASES + "/" + number)
+            release = given().get(RELEASES + "/" + number)
                     .then()
                     .statusCode(200)
                     .extract()
-                    .path("state");
+                    .path("");
         }
-        assertThat(state).isEqualTo("frozen");
-        return number;
+        return release;
     }
 
     private static void pause() {

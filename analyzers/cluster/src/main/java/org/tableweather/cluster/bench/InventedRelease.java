@@ -78,7 +78,7 @@ public record InventedRelease(int rooms, int sessionsPerRoom, int trialsPerSessi
 
     @Override
     public void read(Sink sink) throws IOException {
-        sink.contribution(new ReleasedContribution(
+        ReleasedContribution contribution = new ReleasedContribution(
                 CONTRIBUTION,
                 Optional.of("Invented for tests and benchmarks"),
                 "CC0-1.0",
@@ -86,7 +86,8 @@ public record InventedRelease(int rooms, int sessionsPerRoom, int trialsPerSessi
                 Optional.empty(),
                 true,
                 "0".repeat(64),
-                "{}"));
+                "{}");
+        sink.contribution(contribution, Origin.NONE);
         SplittableRandom random = new SplittableRandom(seed);
         for (int room = 0; room < rooms; room++) {
             double intercept = random.nextGaussian(0, 1);

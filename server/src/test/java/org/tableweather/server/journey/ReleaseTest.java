@@ -78,6 +78,11 @@ class ReleaseTest {
                 .isEqualTo(SampleLeague.ROOMS * SampleLeague.SESSIONS * SampleLeague.TRIALS);
         theFoldersGiveTheSameBytes(first, manifest);
         filesAreServedWithCare(manifest);
+        given().get("/releases/1")
+                .then()
+                .statusCode(200)
+                .body(containsString("readings of the climate"))
+                .body(containsString("marked points"));
         String pooled = given().get("/api/v1/analyses/rebound-humidity").asString();
         assertThat(given().get(RELEASES + "/1/analyses/rebound-humidity").asString())
                 .isEqualTo(pooled);

@@ -2,8 +2,15 @@ package org.tableweather.server.catalogue;
 
 import java.nio.charset.StandardCharsets;
 
-/** The first fields of a row that the database wrote as CSV: the session's number, and the air when it must be looked at. */
+/**
+ * The first fields of a row that the database wrote as CSV: the session's number, the air when it must be looked at, and the time
+ * behind the position and the name of the trial.
+ *
+ * @source RFC4180
+ */
 final class CsvStart {
+    private static final String UTC = "+00";
+
     private CsvStart() {}
 
     /** Where the field after the next comma begins. */
@@ -13,6 +20,43 @@ final class CsvStart {
             at++;
         }
         return at + 1;
+    }
+
+    /** Where the field after the next one begins, which may stand in quotation marks. */
+    static int afterField(byte[] row, int from) {
+        int at = from;
+        if (row[at] == '"') {
+            // a mark within the field is doubled, so it ends the field and begins another one that is skipped the same
+            // way
+            while (row[at] == '"') {
+                at = afterMark(row, at + 1);
+            }
+        }
+        return afterComma(row, at);
+    }
+
+    private static int afterMark(byte[] row, int from) {
+        int at = from;
+        while (row[at] != '"') {
+            at++;
+        }
+        return at + 1;
+    }
+
+    /**
+     * Makes a time of the database one of RFC 3339, but for the Z, which belongs in place of its zone +00.
+     *
+     * @param end behind it
+     * @return where its zone begins
+     * @source RFC3339
+     */
+    static int utc(byte[] row, int from, int end) {
+        int at = from;
+        while (row[at] != ' ') {
+            at++;
+        }
+        row[at] = 'T';
+        return end - UTC.length();
     }
 
     /** The whole number at the beginning. */

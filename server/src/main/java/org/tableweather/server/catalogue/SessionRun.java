@@ -25,6 +25,11 @@ record SessionRun(List<Integer> ids) {
         return runs;
     }
 
+    /** Whether numbers between the first and the last are left out. */
+    boolean hasGaps() {
+        return last() - first() >= ids.size();
+    }
+
     int first() {
         return ids.get(0);
     }

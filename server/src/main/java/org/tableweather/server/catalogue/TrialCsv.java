@@ -62,13 +62,8 @@ final class TrialCsv {
                 filter, after, (int) Math.min(Math.max(most, LEAST_AT_ONCE), TRIALS_AT_ONCE), listening, csv::batch);
     }
 
-    /** Times as RFC 3339 has them; the session's time zone is UTC. */
     private static String sql(TrialColumn column) {
-        return switch (column) {
-            case STARTED_AT -> "replace(replace(t.started_at::text, ' ', 'T'), '+00', 'Z')";
-            case MADE -> "t.made::text";
-            default -> "t." + column.sqlName();
-        };
+        return "t." + column.sqlName() + (column == TrialColumn.MADE ? "::text" : "");
     }
 
     private boolean batch(TrialReading reading, TrialBatch batch, Trials.Position after)
@@ -119,7 +114,17 @@ final class TrialCsv {
                     .getBytes(StandardCharsets.UTF_8);
         }
         out.write(beforeRow);
-        out.write(row, start, row.length - 1 - start);
+        int ordinal = CsvStart.afterComma(row, start);
+        int time = CsvStart.afterField(row, ordinal);
+        int behindTime = CsvStart.afterComma(row, time);
+        int rest = start;
+        if (behindTime - 1 > time) {
+            int zone = CsvStart.utc(row, time, behindTime - 1);
+            out.write(row, start, zone - start);
+            out.write('Z');
+            rest = behindTime - 1;
+        }
+        out.write(row, rest, row.length - 1 - rest);
         out.write(LINE_END);
         written++;
     }

@@ -96,9 +96,10 @@ final class TrialReading implements AutoCloseable {
     }
 
     private static Where ofRun(SessionRun run, Where where) {
-        return where.copy()
-                .and("t.session_id BETWEEN ? AND ?", run.first(), run.last())
-                .and("t.session_id = ANY (?)", (Object) run.ids().toArray(Integer[]::new));
+        Where ofRun = where.copy().and("t.session_id BETWEEN ? AND ?", run.first(), run.last());
+        return run.hasGaps()
+                ? ofRun.and("t.session_id = ANY (?)", (Object) run.ids().toArray(Integer[]::new))
+                : ofRun;
     }
 
     /** The SQL of {@link #rows} for one run of sessions, its values in it, for COPY, which takes no parameters. */

@@ -16,5 +16,8 @@ class SessionRunTest {
         SessionRun run = new SessionRun(List.of(4, 7));
         assertThat(run.first()).isEqualTo(4);
         assertThat(run.last()).isEqualTo(7);
+        assertThat(run.hasGaps()).isTrue();
+        assertThat(new SessionRun(List.of(4, 5, 6)).hasGaps()).isFalse();
+        assertThat(new SessionRun(List.of(4)).hasGaps()).isFalse();
     }
 }

@@ -5,6 +5,7 @@ import java.io.Serializable;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.apache.spark.SparkFiles;
 import org.tableweather.analyzers.host.AnalyzerCatalogue;
 import org.tableweather.analyzers.host.plugin.PluginJar;
@@ -19,6 +20,11 @@ import org.tableweather.analyzers.spi.Analyzer;
  * @param plugins file names of the shipped jars
  */
 record ShippedAnalyzer(String id, String version, ArrayList<String> plugins) implements Serializable {
+    /** What the last task of this process found: looking through all jars for every task takes longer than a small one. */
+    private static volatile Optional<Found> latest = Optional.empty();
+
+    /** An analyzer, and what was asked for: by whom, and from which application's files. */
+    private record Found(ShippedAnalyzer asked, String files, Analyzer<?> analyzer) {}
 
     static ShippedAnalyzer of(Analyzer<?> analyzer, List<Path> plugins) {
         List<String> names =
@@ -32,6 +38,18 @@ record ShippedAnalyzer(String id, String version, ArrayList<String> plugins) imp
      * @throws PartitionRefused when the executor has another version of it, or none
      */
     Analyzer<?> find() throws IOException, PartitionRefused {
+        String files = SparkFiles.getRootDirectory();
+        Optional<Found> known = latest.filter(
+                found -> found.asked().equals(this) && found.files().equals(files));
+        if (known.isPresent()) {
+            return known.get().analyzer();
+        }
+        Analyzer<?> analyzer = search();
+        latest = Optional.of(new Found(this, files, analyzer));
+        return analyzer;
+    }
+
+    private Analyzer<?> search() throws IOException, PartitionRefused {
         List<Analyzer<?>> all = new ArrayList<>(AnalyzerCatalogue.discover().all());
         try {
             for (String plugin : plugins) {

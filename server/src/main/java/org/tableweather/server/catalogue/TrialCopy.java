@@ -22,8 +22,10 @@ import org.tableweather.schema.record.Trial;
  */
 final class TrialCopy {
     private static final Logger LOG = Logger.getLogger(TrialCopy.class);
-    private static final int BATCH_ROWS = 4096;
-    private static final int QUEUED_BATCHES = 6;
+    /** So few that a batch still lies in the processor's cache when it is encoded. */
+    private static final int BATCH_ROWS = 256;
+
+    private static final int QUEUED_BATCHES = 16;
     private static final int SEND_BYTES = 1 << 18;
     private static final Batch END = new Batch(new int[0], new int[0], List.of());
 

@@ -73,31 +73,30 @@ final class ContributeCommand extends Subcommand {
         Path archive = Files.createTempFile("tableweather-", ".zip");
         try {
             // packing and checking read the same files: side by side they take as long as the slower
-            CompletableFuture<Void> packing = CompletableFuture.runAsync(() -> pack(path, archive));
+            CompletableFuture<byte[]> packing = CompletableFuture.supplyAsync(() -> pack(path, archive));
             try {
                 check(path);
             } catch (IOException | RuntimeException verdict) {
-                packing.exceptionally(alsoFailed -> null).join();
+                packing.exceptionally(alsoFailed -> new byte[0]).join();
                 throw verdict;
             }
-            finish(packing);
-            return upload.send(archive);
+            return upload.send(archive, finish(packing));
         } finally {
             Files.deleteIfExists(archive);
         }
     }
 
-    private static void pack(Path folder, Path archive) {
+    private static byte[] pack(Path folder, Path archive) {
         try {
-            ContributionWriter.pack(folder, archive);
+            return ContributionWriter.pack(folder, archive);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    private static void finish(CompletableFuture<Void> packing) throws IOException {
+    private static byte[] finish(CompletableFuture<byte[]> packing) throws IOException {
         try {
-            packing.join();
+            return packing.join();
         } catch (CompletionException e) {
             if (e.getCause() instanceof UncheckedIOException io) {
                 throw io.getCause();

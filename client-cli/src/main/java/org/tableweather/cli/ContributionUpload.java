@@ -56,7 +56,16 @@ record ContributionUpload(ServerClient server, Terminal terminal) {
      * @param archive a .zip
      */
     Answer send(Path archive) throws IOException {
-        byte[] digest = Sha256.of(archive);
+        return send(archive, Sha256.of(archive));
+    }
+
+    /**
+     * Sends an archive.
+     *
+     * @param archive a .zip
+     * @param digest its SHA-256, 32 bytes
+     */
+    Answer send(Path archive, byte[] digest) throws IOException {
         String sha256 = HexFormat.of().formatHex(digest);
         JsonNode answer;
         if (Files.size(archive) <= SMALL_BYTES) {

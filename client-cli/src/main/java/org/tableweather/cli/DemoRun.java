@@ -70,8 +70,8 @@ record DemoRun(LocalServer server, Subcommand command) {
         for (Path folder : folders) {
             Path archive = Files.createTempFile("tableweather-", ".zip");
             try {
-                ContributionWriter.pack(folder, archive);
-                ContributionUpload.Answer answer = upload.send(archive);
+                byte[] digest = ContributionWriter.pack(folder, archive);
+                ContributionUpload.Answer answer = upload.send(archive, digest);
                 command.say(answer.inWords(folder.getFileName()));
                 if (answer.isRefused()) {
                     command.say(FindingText.refusals(answer.report()));

@@ -3,6 +3,7 @@ package org.tableweather.release;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.LongConsumer;
@@ -72,8 +73,7 @@ record FolderInput(List<Path> paths, LongConsumer progress) implements ReleaseIn
         }
         Path archive = Files.createTempFile("tableweather", ".zip");
         try {
-            ContributionWriter.pack(path, archive);
-            return Sha256.hex(archive);
+            return HexFormat.of().formatHex(ContributionWriter.pack(path, archive));
         } finally {
             Files.deleteIfExists(archive);
         }

@@ -33,10 +33,11 @@ public interface ContributionWriter extends Closeable {
      *
      * @param folder with a contribution
      * @param archive written, replaced if it exists
+     * @return SHA-256 of the archive, 32 bytes
      * @throws IOException when either cannot be read or written
      */
-    static void pack(Path folder, Path archive) throws IOException {
-        Packing.pack(folder, archive);
+    static byte[] pack(Path folder, Path archive) throws IOException {
+        return Packing.pack(folder, archive);
     }
 
     /** Adds a row to {@code trials.csv}. */

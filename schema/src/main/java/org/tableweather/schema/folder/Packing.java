@@ -8,12 +8,15 @@ import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.security.DigestOutputStream;
+import java.security.MessageDigest;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.zip.Deflater;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
+import org.tableweather.schema.digest.Sha256;
 import org.tableweather.schema.json.ContributionJson;
 
 /** Packs a contribution folder so that equal content gives equal bytes. */
@@ -38,17 +41,21 @@ final class Packing {
         }
     }
 
-    static void pack(Path folder, Path archive) throws IOException {
+    /** Packs; gives the SHA-256 of the archive, made while it is written. */
+    static byte[] pack(Path folder, Path archive) throws IOException {
+        MessageDigest sha256 = Sha256.begin();
         Path target = archive.toAbsolutePath();
         Path part = target.resolveSibling("." + target.getFileName() + ColumnFile.PART);
         try {
             try (FolderSource source = new FolderSource(folder);
-                    ZipOutputStream zip = new Zip(new BufferedOutputStream(Files.newOutputStream(part), BUFFER))) {
+                    OutputStream out = new DigestOutputStream(Files.newOutputStream(part), sha256);
+                    ZipOutputStream zip = new Zip(new BufferedOutputStream(out, BUFFER))) {
                 for (String file : FILES) {
                     add(source, file, zip);
                 }
             }
             Files.move(part, target, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+            return sha256.digest();
         } finally {
             Files.deleteIfExists(part);
         }

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.tableweather.schema.digest.Sha256;
 import org.tableweather.schema.record.Climate;
 import org.tableweather.schema.record.ClimateReading;
 import org.tableweather.schema.record.Contact;
@@ -152,7 +153,8 @@ class ContributionWriterTest {
         for (String file : List.of("trials.csv", "contribution.json")) {
             Files.setLastModifiedTime(two.resolve(file), FileTime.from(Instant.parse("2020-01-01T00:00:00Z")));
         }
-        ContributionWriter.pack(one, directory.resolve("one.zip"));
+        byte[] digest = ContributionWriter.pack(one, directory.resolve("one.zip"));
+        assertThat(digest).isEqualTo(Sha256.of(directory.resolve("one.zip")));
         ContributionWriter.pack(two, directory.resolve("two.zip"));
 
         assertThat(directory.resolve("one.zip")).hasSameBinaryContentAs(directory.resolve("two.zip"));

@@ -12,6 +12,7 @@ import java.security.MessageDigest;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
@@ -36,6 +37,8 @@ class Incoming {
     private final long maxBytes;
     private final Most whole;
     private final Set<Path> busy = ConcurrentHashMap.newKeySet();
+    /** Resumable uploads that came in one piece since the start: their bytes need not be read again. */
+    private final Map<Path, Hashed> hashed = new ConcurrentHashMap<>();
 
     Incoming(
             DataFolder folder,
@@ -57,6 +60,8 @@ class Incoming {
      * @param bytes its length
      */
     record Complete(Path file, String sha256, long bytes) {}
+
+    private record Hashed(long bytes, String sha256) {}
 
     /**
      * How large an archive may be.
@@ -123,7 +128,13 @@ class Incoming {
                                 "Upload-Offset = " + offset + ", but " + held + " bytes are held: go on from there")
                         .withHeader(UploadResource.OFFSET, Long.toString(held));
             }
-            return append(body, file, held, Sha256.begin(), whole);
+            hashed.remove(file);
+            MessageDigest digest = Sha256.begin();
+            long bytes = append(body, file, held, digest, whole);
+            if (held == 0) {
+                hashed.put(file, new Hashed(bytes, Sha256.hex(digest)));
+            }
+            return bytes;
         } finally {
             busy.remove(file);
         }
@@ -141,7 +152,8 @@ class Incoming {
                     ErrorCode.NOT_FOUND,
                     "no bytes of upload " + sha256 + " are held: send them to PATCH /api/v1/uploads/" + sha256);
         }
-        String actual = Sha256.hex(file);
+        Hashed inOne = hashed.remove(file);
+        String actual = inOne != null && inOne.bytes() == Files.size(file) ? inOne.sha256() : Sha256.hex(file);
         if (!actual.equals(sha256)) {
             long held = Files.size(file);
             throw new Refusal(
@@ -155,7 +167,9 @@ class Incoming {
 
     /** Forgets a resumable upload. */
     void forget(long accountId, String sha256) throws IOException {
-        Files.deleteIfExists(part(accountId, sha256));
+        Path file = part(accountId, sha256);
+        hashed.remove(file);
+        Files.deleteIfExists(file);
     }
 
     /** On start: what a killed server was taking in one request is of no use; what can go on is kept for a week. */

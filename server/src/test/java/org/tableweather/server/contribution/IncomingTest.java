@@ -74,6 +74,28 @@ class IncomingTest {
     }
 
     @Test
+    void theDigestIsOfAllPiecesHoweverTheyCame() throws IOException {
+        incoming.takePart(1, ABC, 0, bytes("a"));
+        incoming.takePart(1, ABC, 1, bytes("bc"));
+        assertThat(incoming.complete(1, ABC).sha256()).isEqualTo(ABC);
+        incoming.takePart(2, ABC, 0, bytes("abc"));
+        assertThat(incoming.complete(2, ABC).sha256()).isEqualTo(ABC);
+        incoming.takePart(3, ABC, 0, bytes("abd"));
+        assertThatThrownBy(() -> incoming.complete(3, ABC))
+                .isInstanceOfSatisfying(
+                        Refusal.class, refusal -> assertThat(refusal.code()).isEqualTo(ErrorCode.DIGEST_MISMATCH));
+    }
+
+    @Test
+    void anUploadThatBeganAnewHasItsOwnDigest() throws IOException {
+        incoming.takePart(1, ABC, 0, bytes("xyz"));
+        incoming.forget(1, ABC);
+        incoming.takePart(1, ABC, 0, bytes("ab"));
+        incoming.takePart(1, ABC, 2, bytes("c"));
+        assertThat(incoming.complete(1, ABC).sha256()).isEqualTo(ABC);
+    }
+
+    @Test
     void theSameUploadOfTwoAccountsIsTwoUploads() throws IOException {
         incoming.takePart(1, ABC, 0, bytes("a"));
         assertThat(incoming.takePart(2, ABC, 0, bytes("abc"))).isEqualTo(3);

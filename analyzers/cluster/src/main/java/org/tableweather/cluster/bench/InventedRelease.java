@@ -130,7 +130,7 @@ public record InventedRelease(int rooms, int sessionsPerRoom, int trialsPerSessi
             double temp = round(tempC + random.nextGaussian(0, 0.1), 1);
             double h = (rh - 50) / 10;
             double angle = 32 + intercept + shift + (slope - 0.8) * h + 0.05 * h * h + 0.1 * (temp - 21) / 5;
-            trials.add(trial(session, number, start.plusSeconds(40L * number), temp, rh, angle, random));
+            trials.add(trial(session, number, start.plusSeconds(30L * number), temp, rh, angle, random));
         }
         return trials;
     }
@@ -205,7 +205,7 @@ public record InventedRelease(int rooms, int sessionsPerRoom, int trialsPerSessi
                 Optional.empty(),
                 Optional.of(start),
                 Optional.of(start.minusHours(6)),
-                Optional.of("ramp"),
+                Optional.of("cue"),
                 Optional.of(true),
                 Optional.of(true),
                 Optional.empty(),

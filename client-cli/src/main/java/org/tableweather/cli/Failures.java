@@ -10,6 +10,7 @@ import java.nio.file.NoSuchFileException;
 import org.tableweather.analyzers.host.ChartUnavailable;
 import org.tableweather.analyzers.host.plugin.PluginFailure;
 import org.tableweather.release.NoRelease;
+import org.tableweather.release.ReleaseChanged;
 import org.tableweather.schema.folder.ArchiveRefused;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
@@ -60,6 +61,9 @@ final class Failures {
         }
         if (thrown instanceof ArchiveRefused refused) {
             return Failure.refused(refused.getMessage(), refused.finding().remedy());
+        }
+        if (thrown instanceof ReleaseChanged) {
+            return Failure.refused(thrown.getMessage(), "");
         }
         if (thrown instanceof NoRelease) {
             return Failure.usage(thrown.getMessage(), "");

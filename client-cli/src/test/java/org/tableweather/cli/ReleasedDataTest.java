@@ -183,7 +183,7 @@ class ReleasedDataTest {
 
         Ran ran = Ran.with("analyze", "rebound-humidity", "--data", release.toString());
 
-        assertThat(ran.exitCode()).isEqualTo(ExitCodes.FAULT);
+        assertThat(ran.exitCode()).isEqualTo(ExitCodes.REFUSED);
         assertThat(ran.out()).isEmpty();
         assertThat(ran.err()).contains(file.toString()).contains("SHA-256").contains("fetch the release anew");
     }

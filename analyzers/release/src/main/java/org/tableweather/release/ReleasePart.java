@@ -125,10 +125,9 @@ record ReleasePart(ReleaseFolder release, Optional<Kind> kind, Optional<String> 
     /** A hash over all sessions: a part of a release has none in the manifest. */
     void mustBeAll(List<String> digests) throws IOException {
         if (isWhole() && !Summaries.hash(digests).equals(release.manifest().datasetHash())) {
-            throw new IOException(release.path().resolve(Manifest.FILE) + ": the sessions that were read have the hash "
-                    + Summaries.hash(digests) + " instead of "
-                    + release.manifest().datasetHash()
-                    + ": fetch the release anew");
+            throw new ReleaseChanged(release.path().resolve(Manifest.FILE)
+                    + ": the sessions that were read have the hash " + Summaries.hash(digests) + " instead of "
+                    + release.manifest().datasetHash());
         }
     }
 
@@ -136,8 +135,7 @@ record ReleasePart(ReleaseFolder release, Optional<Kind> kind, Optional<String> 
     void mustBeUnchanged() throws IOException {
         mustBeAsReleased();
         for (VerifyReport.Fault fault : new GroupFiles(release, entries()).faults()) {
-            throw new IOException(
-                    release.path().resolve(fault.path()) + ": " + fault.detail() + ": fetch the release anew");
+            throw new ReleaseChanged(release.path().resolve(fault.path()) + ": " + fault.detail());
         }
     }
 
@@ -147,8 +145,8 @@ record ReleasePart(ReleaseFolder release, Optional<Kind> kind, Optional<String> 
         if (Files.isRegularFile(hash)
                 && !Files.readString(hash, StandardCharsets.ISO_8859_1)
                         .startsWith(release.manifest().hash())) {
-            throw new IOException(release.path().resolve(Manifest.FILE) + " is not what " + Manifest.HASH_FILE
-                    + " states: one of the two was changed; fetch the release anew");
+            throw new ReleaseChanged(release.path().resolve(Manifest.FILE) + " is not what " + Manifest.HASH_FILE
+                    + " states, so one of the two was changed");
         }
         List<Manifest.FileEntry> entries = entries();
         if (entries.isEmpty()) {
@@ -158,8 +156,8 @@ record ReleasePart(ReleaseFolder release, Optional<Kind> kind, Optional<String> 
             Path place = release.path().resolve(file.path());
             long bytes = Files.isRegularFile(place) ? Files.size(place) : -1;
             if (bytes != file.bytes()) {
-                throw new IOException(place + (bytes < 0 ? " is not there" : " has " + bytes + " bytes")
-                        + ", the manifest states " + file.bytes() + " bytes: fetch the release anew");
+                throw new ReleaseChanged(place + (bytes < 0 ? " is not there" : " has " + bytes + " bytes")
+                        + ", the manifest states " + file.bytes() + " bytes");
             }
         }
     }

@@ -97,7 +97,8 @@ public final class ReleasedTrials {
     /**
      * Hashes every file that will be read. Does nothing for a file that stands alone: no manifest says how it was.
      *
-     * @throws IOException when one is not as the manifest states; the message names it
+     * @throws ReleaseChanged when one is not as the manifest states; the message names it
+     * @throws IOException when one cannot be read
      */
     public void mustBeUnchanged() throws IOException {
         if (part.isPresent()) {

@@ -1,6 +1,7 @@
 package org.tableweather.server.catalogue;
 
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 
 /**
  * The first fields of a row that the database wrote as CSV: the session's number, the air when it must be looked at, and the time
@@ -10,6 +11,8 @@ import java.nio.charset.StandardCharsets;
  */
 final class CsvStart {
     private static final String UTC = "+00";
+    private static final String UTC_BEFORE_YEAR_1 = "+00 BC";
+    private static final int YEAR_DIGITS = 4;
 
     private CsvStart() {}
 
@@ -56,7 +59,12 @@ final class CsvStart {
             at++;
         }
         row[at] = 'T';
-        return end - UTC.length();
+        if (row[end - 1] != 'C') {
+            return end - UTC.length();
+        }
+        // RFC 3339 has a year 0, which the database calls the first before Christ; it has none before
+        Arrays.fill(row, from, from + YEAR_DIGITS, (byte) '0');
+        return end - UTC_BEFORE_YEAR_1.length();
     }
 
     /** The whole number at the beginning. */

@@ -37,6 +37,14 @@ class CsvStartTest {
         assertThat(new String(row, 0, zone, StandardCharsets.US_ASCII) + "Z").isEqualTo("1985-04-12T23:20:50.52Z");
     }
 
+    @Test
+    void theYear0IsTheFirstBeforeChristInTheDatabase() {
+        // from memory: ISO 8601-1 has a year 0000 before 0001, PostgreSQL calls it 1 BC
+        byte[] row = bytes("0001-02-29 23:20:50+00 BC,kick\n");
+        int zone = CsvStart.utc(row, 0, row.length - ",kick\n".length());
+        assertThat(new String(row, 0, zone, StandardCharsets.US_ASCII) + "Z").isEqualTo("0000-02-29T23:20:50Z");
+    }
+
     private static byte[] bytes(String text) {
         return text.getBytes(StandardCharsets.US_ASCII);
     }

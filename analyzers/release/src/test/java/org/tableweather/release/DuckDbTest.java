@@ -6,11 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Path;
-import java.sql.Connection;
-import java.sql.DriverManager;
-import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.LinkedHashMap;
@@ -39,33 +35,21 @@ class DuckDbTest {
     static Path work;
 
     private static InventedRelease release;
-    private static Connection database;
+    private static Duck duck;
 
     @BeforeAll
     static void build() throws IOException, SQLException {
         release = InventedRelease.in(work);
-        database = DriverManager.getConnection("jdbc:duckdb:");
+        duck = Duck.open();
     }
 
     @AfterAll
     static void close() throws SQLException {
-        database.close();
+        duck.close();
     }
 
     private static List<List<Object>> rows(String sql) throws SQLException {
-        try (Statement statement = database.createStatement();
-                ResultSet result = statement.executeQuery(sql)) {
-            List<List<Object>> rows = new ArrayList<>();
-            int columns = result.getMetaData().getColumnCount();
-            while (result.next()) {
-                List<Object> row = new ArrayList<>();
-                for (int i = 1; i <= columns; i++) {
-                    row.add(result.getObject(i));
-                }
-                rows.add(row);
-            }
-            return rows;
-        }
+        return duck.rows(sql);
     }
 
     private static Object one(String sql) throws SQLException {

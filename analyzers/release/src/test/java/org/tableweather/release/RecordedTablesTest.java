@@ -10,11 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.sql.Connection;
-import java.sql.DriverManager;
-import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Statement;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -44,11 +40,11 @@ class RecordedTablesTest {
 
     private static Path folder;
     private static Path release;
-    private static Connection database;
+    private static Duck duck;
 
     @BeforeAll
     static void build() throws IOException, SQLException {
-        database = DriverManager.getConnection("jdbc:duckdb:");
+        duck = Duck.open();
         folder = RecordedFolder.write(work.resolve("recorded"), "Maja Invented");
         release = work.resolve("release");
         // its two rooms fall into two groups
@@ -57,23 +53,11 @@ class RecordedTablesTest {
 
     @AfterAll
     static void close() throws SQLException {
-        database.close();
+        duck.close();
     }
 
     private static List<List<Object>> rows(String sql) throws SQLException {
-        try (Statement statement = database.createStatement();
-                ResultSet result = statement.executeQuery(sql)) {
-            List<List<Object>> rows = new ArrayList<>();
-            int columns = result.getMetaData().getColumnCount();
-            while (result.next()) {
-                List<Object> row = new ArrayList<>();
-                for (int i = 1; i <= columns; i++) {
-                    row.add(result.getObject(i));
-                }
-                rows.add(row);
-            }
-            return rows;
-        }
+        return duck.rows(sql);
     }
 
     private static String table(String name) {
